@@ -1,0 +1,37 @@
+namespace SquadAnalytics.Tests;
+
+public sealed class VocabularyTests
+{
+    [Theory]
+    [InlineData(double.NaN)]
+    [InlineData(double.PositiveInfinity)]
+    public void A_time_is_never_a_number_that_is_not_finite(double seconds) =>
+        Assert.Throws<ArgumentOutOfRangeException>(() => new Seconds(seconds));
+
+    [Fact]
+    public void A_difference_of_times_is_negative_when_the_later_one_is_faster() =>
+        Assert.Equal(-2.5, (new Seconds(60) - new Seconds(62.5)).Value);
+
+    [Fact]
+    public void The_default_confidence_level_is_ninety_percent()
+    {
+        Assert.Equal(ConfidenceLevel.Ninety, default);
+        Assert.Equal("90 %", default(ConfidenceLevel).ToString());
+    }
+
+    [Theory]
+    [InlineData(0)]
+    [InlineData(1)]
+    [InlineData(90)]
+    [InlineData(double.NaN)]
+    public void A_confidence_level_lies_strictly_between_0_and_1(double fraction) =>
+        Assert.Throws<ArgumentOutOfRangeException>(() => new ConfidenceLevel(fraction));
+
+    [Fact]
+    public void A_refusal_says_what_was_needed_and_what_was_found()
+    {
+        Answer<Estimate> answer = new NotEstimable("the late contrast", Refusal.TooFewSessions, 4, 3, "sessions");
+        Assert.Equal("Not enough data for the late contrast: needs 4 sessions, has 3 sessions.", answer.ToString());
+        Assert.Equal(Refusal.TooFewSessions, Assert.Throws<NotEstimableException>(() => answer.GetOrThrow()).Refusal.Reason);
+    }
+}
