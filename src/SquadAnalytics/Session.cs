@@ -1,0 +1,97 @@
+using System.Globalization;
+using SquadAnalytics.Internals;
+
+namespace SquadAnalytics;
+
+/// <summary>One administration of the test to one athlete on one date.</summary>
+public sealed record Session
+{
+    /// <summary>Makes a session.</summary>
+    /// <param name="id">Its id, unique in the logbook.</param>
+    /// <param name="athleteId">The athlete's id.</param>
+    /// <param name="date">The test date.</param>
+    /// <param name="protocol">The protocol version.</param>
+    /// <param name="sets">The sets, in order, numbered from 1 without gaps; at most the protocol's number. Sets that are left out were not recorded.</param>
+    /// <exception cref="ArgumentException">Sets are out of order, repeated, or more than the protocol has.</exception>
+    public Session(string id, string athleteId, DateOnly date, Protocol protocol, IReadOnlyList<SetTime> sets)
+    {
+        ArgumentNullException.ThrowIfNull(protocol);
+        ArgumentNullException.ThrowIfNull(sets);
+        Id = Require.Text(id);
+        AthleteId = Require.Text(athleteId);
+        Date = date;
+        Protocol = protocol;
+        if (sets.Count > protocol.Sets)
+            throw new ArgumentException($"Session '{id}' has {sets.Count} sets, but protocol '{protocol.Name}' has {protocol.Sets}.", nameof(sets));
+        for (var k = 0; k < sets.Count; k++)
+        {
+            if (sets[k].Set != k + 1)
+                throw new ArgumentException($"Sets of session '{id}' must be numbered 1 to {sets.Count} in order; place {k + 1} holds set {sets[k].Set}.", nameof(sets));
+        }
+
+        Sets = [.. sets, .. Enumerable.Range(sets.Count + 1, protocol.Sets - sets.Count).Select(set => new SetTime(set, SetStatus.NotRecorded))];
+        TimesSeconds = [.. Sets.Where(set => set.Work is not null).Select(set => set.Work!.Value.Value)];
+    }
+
+    /// <summary>Makes a complete session from its work times.</summary>
+    /// <param name="id">Its id.</param>
+    /// <param name="athleteId">The athlete's id.</param>
+    /// <param name="date">The test date.</param>
+    /// <param name="protocol">The protocol version.</param>
+    /// <param name="timesSeconds">Work time of each set in order, in seconds.</param>
+    public static Session FromTimes(string id, string athleteId, DateOnly date, Protocol protocol, params IReadOnlyList<double> timesSeconds) =>
+        new(id, athleteId, date, protocol, [.. timesSeconds.Select((time, index) => new SetTime(index + 1, new Seconds(time)))]);
+
+    /// <summary>Its id, unique in the logbook.</summary>
+    public string Id { get; }
+
+    /// <summary>The athlete's id.</summary>
+    public string AthleteId { get; }
+
+    /// <summary>The test date.</summary>
+    public DateOnly Date { get; }
+
+    /// <summary>Which test of the same protocol on that date it was, from 1.</summary>
+    public int Occasion { get; init; } = 1;
+
+    /// <summary>The protocol version.</summary>
+    public Protocol Protocol { get; }
+
+    /// <summary>All sets of the protocol in order; sets that were not recorded are present and say so.</summary>
+    public IReadOnlyList<SetTime> Sets { get; }
+
+    /// <summary>Station times, in any order; empty where none were taken.</summary>
+    public IReadOnlyList<StationTime> Stations { get; init; } = [];
+
+    /// <summary>The step in which times were written: 1, 0.1 or 0.01 s; null where it is not known.</summary>
+    public Seconds? TimingResolution { get; init; }
+
+    /// <summary>Who or what took the times.</summary>
+    public string? Timer { get; init; }
+
+    /// <summary>Where the test was done.</summary>
+    public string? Place { get; init; }
+
+    /// <summary>Air temperature in degrees Celsius.</summary>
+    public double? TemperatureCelsius { get; init; }
+
+    /// <summary>Why the session is left out of analyses, or null where it counts. A void session is kept and can be taken back.</summary>
+    public string? VoidReason { get; init; }
+
+    /// <summary>Whether the session is left out of analyses.</summary>
+    public bool IsVoid => VoidReason is not null;
+
+    /// <summary>Work times of the timed sets in order, in seconds.</summary>
+    public IReadOnlyList<double> TimesSeconds { get; }
+
+    /// <summary>Whether every set of the protocol has a time.</summary>
+    public bool IsComplete => TimesSeconds.Count == Protocol.Sets;
+
+    /// <summary>The session total W, the sum of all work times, or a refusal where a set is missing.</summary>
+    public Answer<Seconds> Total => IsComplete
+        ? new Seconds(TimesSeconds.Sum())
+        : new NotEstimable("the session total", Refusal.IncompleteSession, Protocol.Sets, TimesSeconds.Count, "timed sets");
+
+    /// <summary>Date and times, for example <c>2031-03-04: 62.4 63.1 64.0</c>.</summary>
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Date:yyyy-MM-dd}: {string.Join(' ', Sets.Select(set => set.Work?.Value.ToString("0.0#", CultureInfo.InvariantCulture) ?? "-"))}");
+}
