@@ -15,6 +15,11 @@ internal static class Require
             ? value
             : throw new ArgumentOutOfRangeException(name, value, $"{name} must be a finite number above 0, but was {Text(value)}.");
 
+    public static double Probability(double value, [CallerArgumentExpression(nameof(value))] string? name = null) =>
+        value > 0 && value < 1
+            ? value
+            : throw new ArgumentOutOfRangeException(name, value, $"{name} must lie strictly between 0 and 1, but was {Text(value)}.");
+
     public static int AtLeast(int minimum, int value, [CallerArgumentExpression(nameof(value))] string? name = null) =>
         value >= minimum
             ? value
