@@ -1,0 +1,45 @@
+using SquadAnalytics.Statistics;
+
+namespace SquadAnalytics.Internals;
+
+/// <summary>Builds estimates with a t interval, in seconds or, from natural logarithms, in percent.</summary>
+internal static class TInterval
+{
+    /// <summary>Mean of one value per session or athlete, with a one-sample t interval and a two-sided p-value against 0 where the values vary.</summary>
+    public static Estimate OfMean(ReadOnlySpan<double> values, Unit unit, ConfidenceLevel level, string method)
+    {
+        var standardError = Sample.StandardDeviation(values) / Math.Sqrt(values.Length);
+        return Of(Sample.Mean(values), standardError, values.Length - 1, unit, level, values.Length, method);
+    }
+
+    /// <summary>An estimate with its standard error. For <see cref="Unit.Percent"/> and <see cref="Unit.PercentPerSet"/> and <see cref="Unit.PercentPerWeek"/> both are
+    /// differences of natural logarithms: value and limits become 100 (exp(b) - 1), the standard error 100 exp(b) SE (delta method).</summary>
+    public static Estimate Of(double value, double standardError, double degreesOfFreedom, Unit unit, ConfidenceLevel level, int observations, string method)
+    {
+        var reach = StudentTDistribution.TwoSidedFactor(level, degreesOfFreedom) * standardError;
+        var percent = unit is Unit.Percent or Unit.PercentPerSet or Unit.PercentPerWeek;
+        return new Estimate(percent ? Percent.FromLog(value).Value : value, unit, observations, method)
+        {
+            StandardError = percent ? 100 * Math.Exp(value) * standardError : standardError,
+            Interval = percent
+                ? new Interval(Percent.FromLog(value - reach).Value, Percent.FromLog(value + reach).Value, level)
+                : new Interval(value - reach, value + reach, level),
+            DegreesOfFreedom = degreesOfFreedom,
+            PValue = standardError > 0 ? StudentTDistribution.TwoSidedPValue(value / standardError, degreesOfFreedom) : null,
+        };
+    }
+
+    /// <summary>A standard deviation with chi-squared limits: s √(df / q(1 - α/2)) to s √(df / q(α/2)). For <see cref="Unit.Percent"/> s is on the log scale.</summary>
+    public static Estimate OfStandardDeviation(double deviation, double degreesOfFreedom, Unit unit, ConfidenceLevel level, int observations, string method)
+    {
+        var lower = deviation * Math.Sqrt(degreesOfFreedom / ChiSquaredDistribution.UpperQuantile(level.Alpha / 2, degreesOfFreedom));
+        var upper = deviation * Math.Sqrt(degreesOfFreedom / ChiSquaredDistribution.Quantile(level.Alpha / 2, degreesOfFreedom));
+        double Show(double s) => unit == Unit.Percent ? Percent.FromLog(s).Value : s;
+        return new Estimate(Show(deviation), unit, observations, method)
+        {
+            StandardError = (unit == Unit.Percent ? 100 * Math.Exp(deviation) : 1) * deviation / Math.Sqrt(2 * degreesOfFreedom),
+            Interval = new Interval(Show(lower), Show(upper), level),
+            DegreesOfFreedom = degreesOfFreedom,
+        };
+    }
+}

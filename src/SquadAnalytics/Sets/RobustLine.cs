@@ -1,0 +1,19 @@
+using SquadAnalytics.Internals;
+
+namespace SquadAnalytics.Sets;
+
+/// <summary>Theil-Sen line: median pairwise slope, median residual as intercept.</summary>
+internal readonly record struct RobustLine(double Slope, double Intercept)
+{
+    public static RobustLine Fit(double[] x, double[] y)
+    {
+        var slopes = new List<double>(x.Length * (x.Length - 1) / 2);
+        for (var k = 0; k < x.Length; k++)
+        {
+            for (var l = k + 1; l < x.Length; l++) slopes.Add((y[l] - y[k]) / (x[l] - x[k]));
+        }
+
+        var slope = Sample.Median(slopes.ToArray());
+        return new RobustLine(slope, Sample.Median([.. x.Zip(y, (set, time) => time - slope * set)]));
+    }
+}

@@ -1,0 +1,44 @@
+using SquadAnalytics.Internals;
+
+namespace SquadAnalytics.Sets;
+
+/// <summary>Set-to-set noise σ, pooled over an athlete's sessions.</summary>
+public static class SetNoise
+{
+    /// <summary>Estimates the set noise of one athlete.</summary>
+    /// <remarks>
+    /// y_sk = a_s + h_k + e_sk with y = ln t, a session effect a and a free mean profile h; σ² = RSS / ((m - 1)(n - 1)) over m sessions of
+    /// n sets. As a coefficient of variation 100 (exp(σ) - 1). Limits from the chi-squared distribution. Assumes independent noise of the
+    /// same size in every set and the same profile in every session; whatever a session's profile does differently counts as noise.
+    /// </remarks>
+    /// <param name="sessions">Sessions of one athlete, in any order.</param>
+    /// <param name="options">Selection and level; null for the defaults.</param>
+    /// <returns>The noise, or <see cref="Refusal.TooFewSessions"/> below 3 eligible sessions, <see cref="Refusal.ZeroVariance"/> where
+    /// nothing is left over, <see cref="Refusal.MixedProtocols"/>.</returns>
+    public static Answer<SetNoiseResult> Fit(IReadOnlyList<Session> sessions, SetNoiseOptions? options = null)
+    {
+        options ??= new SetNoiseOptions();
+        var selected = SessionSelection.OfOneAthlete(sessions, options.Selection);
+        if (!selected.TryGet(out var selection)) return selected.Refusal!;
+        return Of(selection, options.Level);
+    }
+
+    internal static Answer<SetNoiseResult> Of(SessionSelection selection, ConfidenceLevel level)
+    {
+        var m = selection.Sessions.Count;
+        if (m < 3) return new NotEstimable("the set noise", Refusal.TooFewSessions, 3, m, "eligible sessions");
+        var logProfiles = selection.Sessions.Select(session => Sample.Log(session.TimesSeconds)).ToArray();
+        var n = logProfiles[0].Length;
+        var df = (m - 1) * (n - 1);
+        var sigma = Math.Sqrt(Profiles.FreeResidual(logProfiles) / df);
+        if (!(sigma > 1e-12)) return new NotEstimable("the set noise", Refusal.ZeroVariance, "sessions that differ in profile", $"{m} sessions with the same profile");
+        const string method = "residual SD of ln t after session and set effects";
+        return new SetNoiseResult
+        {
+            Noise = TInterval.OfStandardDeviation(sigma, df, Unit.Percent, level, m * n, method + ", back-transformed").WithNotes(selection.Notes),
+            LogNoise = TInterval.OfStandardDeviation(sigma, df, Unit.LogSeconds, level, m * n, method).WithNotes(selection.Notes),
+            Sets = n,
+            Selection = selection,
+        };
+    }
+}

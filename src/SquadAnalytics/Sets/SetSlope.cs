@@ -1,0 +1,46 @@
+using SquadAnalytics.Internals;
+
+namespace SquadAnalytics.Sets;
+
+/// <summary>The rate of slowing across the sets of one session: least squares in seconds and on logarithms, and a robust line.</summary>
+public static class SetSlope
+{
+    private const string Confounded = "Linear by construction; the order of sets is fixed, so time, fatigue and intended pacing cannot be told apart.";
+
+    /// <summary>Fits the slopes of one session.</summary>
+    /// <remarks>
+    /// Least squares: b = Σ (k - k̄)(t_k - t̄) / Σ (k - k̄)², SE = s / √Σ (k - k̄)², s² = RSS / (n - 2), t interval with n - 2 degrees of
+    /// freedom; the same on ln t, reported as 100 (exp(b) - 1) per set. Theil-Sen: the median of (t_l - t_k) / (l - k) over k &lt; l, with
+    /// intercept the median of t_k - b k. Sets without a time are left out, the others keep their number.
+    /// Sources, from memory: Theil 1950, Proc K Ned Akad Wet 53; Sen 1968, J Am Stat Assoc 63:1379-1389.
+    /// </remarks>
+    /// <returns>The slopes, or <see cref="Refusal.TooFewSets"/> with fewer than 3 timed sets.</returns>
+    public static Answer<SetSlopeResult> Fit(Session session, SetSlopeOptions? options = null)
+    {
+        ArgumentNullException.ThrowIfNull(session);
+        var level = options?.Level ?? default;
+        var timed = session.Sets.Where(set => set.Work is not null).ToList();
+        if (timed.Count < 3) return new NotEstimable("the slope per set", Refusal.TooFewSets, 3, timed.Count, "timed sets");
+        double[] set = [.. timed.Select(time => (double)time.Set)];
+        double[] seconds = [.. timed.Select(time => time.Work!.Value.Value)];
+        string[] notes = session.IsComplete ? [Confounded] : [Confounded, SetProfile.Completed(session)];
+        var line = StraightLine.Fit(set, seconds);
+        var logLine = StraightLine.Fit(set, Sample.Log(seconds));
+        var robust = RobustLine.Fit(set, seconds);
+        Estimate Describe(double value, Unit unit, string method) => new(value, unit, set.Length, method) { Notes = notes };
+        Estimate Slope(StraightLine fitted, Unit unit, string method) => set.Length < 4
+            ? Describe(unit == Unit.PercentPerSet ? Percent.FromLog(fitted.Slope).Value : fitted.Slope, unit, method).WithNotes("No interval: needs 4 sets.")
+            : TInterval.Of(fitted.Slope, fitted.StandardError, set.Length - 2, unit, level, set.Length, method).WithNotes(notes);
+
+        return new SetSlopeResult
+        {
+            Session = session,
+            Linear = Slope(line, Unit.SecondsPerSet, "least squares of seconds on set"),
+            Intercept = Describe(line.Intercept, Unit.Seconds, "least squares of seconds on set, at set 0"),
+            Relative = Slope(logLine, Unit.PercentPerSet, "least squares of ln seconds on set, back-transformed"),
+            Robust = Describe(robust.Slope, Unit.SecondsPerSet, "Theil-Sen, median of pairwise slopes"),
+            RobustIntercept = Describe(robust.Intercept, Unit.Seconds, "Theil-Sen, median of t - b k"),
+            RobustInterval = new NotEstimable("the interval of the robust slope", Refusal.TooFewSets, 8, set.Length, "timed sets"),
+        };
+    }
+}
