@@ -1,0 +1,148 @@
+using System.Globalization;
+
+namespace SquadAnalytics.Statistics;
+
+/// <summary>Linear mixed models: fixed effects for everyone, random effects for groups that may be nested or crossed.</summary>
+/// <remarks>
+/// y = Xβ + Zb + e, b ~ N(0, σ²ΛΛ'), e ~ N(0, σ²I). Λ is block diagonal, one lower triangle per group of a term, with parameters θ; for
+/// each θ the best β and σ are known in closed form, so that only θ is searched. The data are reduced once to orthogonal-triangular
+/// sufficient statistics per group, after which an evaluation costs as many small steps as there are groups, whatever the number of
+/// observations. Assumes normal random effects and residuals, equal residual variance, and that missing observations are missing at random.
+/// Sources: Laird and Ware (1982), Biometrics 38:963-974; Patterson and Thompson (1971), Biometrika 58:545-554; Bates et al. (2015), J Stat
+/// Softw 67(1) (all from memory).
+/// </remarks>
+public static partial class MixedModel
+{
+    private const double SingularTolerance = 1e-4;
+    private const string Measure = "the mixed model";
+
+    /// <summary>Fits a linear mixed model.</summary>
+    /// <param name="design">Response, fixed effects and random terms.</param>
+    /// <param name="options">Settings; by default REML, Satterthwaite df, 90 % intervals, singular fits simplified.</param>
+    /// <returns>
+    /// The fit, or <see cref="NotEstimable"/>: fewer than two groups in a term (<see cref="Refusal.TooFewAthletes"/>), as many random effects as
+    /// observations or more, or fixed effects that are combinations of each other (<see cref="Refusal.WeaklyIdentified"/>), a response
+    /// without variance about the fixed effects (<see cref="Refusal.ZeroVariance"/>), no settled optimum (<see cref="Refusal.NotConverged"/>).
+    /// </returns>
+    /// <exception cref="ArgumentException">Kenward and Roger's method together with maximum likelihood.</exception>
+    public static Answer<MixedFit> Fit(MixedDesign design, MixedModelOptions? options = null)
+    {
+        ArgumentNullException.ThrowIfNull(design);
+        options ??= new MixedModelOptions();
+        if (options is { DegreesOfFreedom: FixedEffectDegreesOfFreedom.KenwardRoger, Criterion: MixedCriterion.MaximumLikelihood })
+            throw new ArgumentException("Kenward and Roger's method rests on REML; choose REML or other degrees of freedom.", nameof(options));
+        var columns = OrthonormalColumns.Of([.. design.FixedEffects.Select(column => column.Array)], design.Response.Array);
+        if (Unfit(design, columns) is { } refusal) return refusal;
+        var notes = new List<string>();
+        for (var current = design; ;)
+        {
+            var deviance = new MixedDeviance(new MixedBlocks(current, columns), columns, options.Criterion);
+            if (TooManyEffects(deviance.Data) is { } tooMany) return tooMany;
+            var search = MixedSearch.Run(deviance);
+            if (!search.Converged)
+                return new NotEstimable(Measure, Refusal.NotConverged, "an optimum that the search settles on", string.Create(CultureInfo.InvariantCulture, $"none after {deviance.Kernel.Evaluations} evaluations"));
+            var singular = SingularTerms(deviance.Data, search.Theta);
+            if (singular.Count > 0 && options.SingularFits == SingularFits.Simplify && Simplified(current, deviance.Data, search.Theta, singular, notes) is { } simpler)
+            {
+                current = simpler;
+                continue;
+            }
+
+            return Describe(current, deviance, search, options, singular, notes);
+        }
+    }
+
+    internal static Estimate FixedEstimate(
+        double value, Unit unit, int observations, string method, FixedEffectInference inference, ReadOnlySpan<double> weights, ConfidenceLevel level)
+    {
+        var standardError = Math.Sqrt(inference.Variance(weights));
+        var df = inference.DegreesOfFreedom(weights);
+        var factor = StudentTDistribution.TwoSidedFactor(level, df);
+        return new Estimate(value, unit, observations, method)
+        {
+            StandardError = standardError,
+            DegreesOfFreedom = double.IsFinite(df) ? df : null,
+            Interval = new Interval(value - factor * standardError, value + factor * standardError, level),
+            PValue = StudentTDistribution.TwoSidedPValue(value / standardError, df),
+        };
+    }
+
+    private static NotEstimable? Unfit(MixedDesign design, OrthonormalColumns columns)
+    {
+        var p = design.FixedEffects.Count;
+        if (design.Observations <= p)
+            return new NotEstimable(Measure, Refusal.TooFewSessions, p + 1, design.Observations, "observations");
+        if (columns.Rank < p)
+            return new NotEstimable(Measure, Refusal.WeaklyIdentified, Count(p, "independent fixed-effect columns"), Count(columns.Rank, "independent columns"));
+        double rest = 0, total = 0;
+        foreach (var entry in columns.Residuals) rest += entry * entry;
+        foreach (var entry in design.Response.Array) total += entry * entry;
+        return rest <= 1e-26 * total ? new NotEstimable(Measure, Refusal.ZeroVariance, "a response that varies about the fixed effects", "none") : null;
+    }
+
+    private static NotEstimable? TooManyEffects(MixedBlocks data)
+    {
+        foreach (var term in data.Terms)
+        {
+            if (term.Levels.Length < 2) return new NotEstimable(Measure, Refusal.TooFewAthletes, 2, term.Levels.Length, "groups in each random term");
+            if (term.Levels.Length * term.Width >= data.Observations)
+            {
+                return new NotEstimable(
+                    Measure, Refusal.WeaklyIdentified, Count(term.Levels.Length * term.Width + 1, "observations for its random effects"), Count(data.Observations, "observations"));
+            }
+        }
+
+        return null;
+    }
+
+    private static string Count(int number, string noun) => string.Create(CultureInfo.InvariantCulture, $"{number} {noun}");
+
+    private static MixedFit Describe(
+        MixedDesign design, MixedDeviance deviance, MixedSearch search, MixedModelOptions options, IReadOnlyList<int> singular, List<string> notes)
+    {
+        var data = deviance.Data;
+        var p = data.FixedCount;
+        var n = data.Observations;
+        var sigma = Math.Sqrt(deviance.ResidualVariance);
+        var (root, beta) = Coefficients(deviance);
+        var covariance = Covariance(deviance, root);
+        FixedEffectInference inference = options.DegreesOfFreedom switch
+        {
+            FixedEffectDegreesOfFreedom.Satterthwaite => SatterthwaiteInference.Of(deviance, search, covariance, root),
+            FixedEffectDegreesOfFreedom.KenwardRoger => KenwardRogerInference.Of(deviance, search.Theta, root),
+            FixedEffectDegreesOfFreedom.Normal => new NormalInference(covariance),
+            _ => throw new ArgumentOutOfRangeException(nameof(options), options.DegreesOfFreedom, "Not a choice of degrees of freedom."),
+        };
+        var criterion = options.Criterion == MixedCriterion.Reml ? "REML" : "ML";
+        foreach (var term in singular)
+            notes.Add($"Singular fit: {data.Terms[term].Levels.Length} groups of '{design.RandomTerms[term].Name}' show a random effect without variance, or a correlation of ±1; its estimate lies on the boundary.");
+        var (effects, sds, squared) = deviance.Kernel.RandomEffects();
+        return new MixedFit(inference)
+        {
+            Design = design,
+            Criterion = options.Criterion,
+            ConfidenceLevel = options.ConfidenceLevel,
+            FixedEffects = [.. design.FixedEffects.Select((column, j) => new FixedEffect(column.Name, FixedEstimate(beta[j], column.CoefficientUnit, n, $"linear mixed model, {criterion}, {inference.Name}", inference, UnitRow(p, j), options.ConfidenceLevel)))],
+            FixedCovariance = [.. Enumerable.Range(0, p).Select(i => (IReadOnlyList<double>)[.. Enumerable.Range(0, p).Select(j => inference.Covariance[i, j])])],
+            VarianceComponents = Components(design, data, search.Theta, sigma, criterion),
+            Correlations = CorrelationsOf(design, data, search.Theta),
+            ResidualStandardDeviation = new Estimate(sigma, design.Response.CoefficientUnit, n, $"linear mixed model, {criterion}"),
+            RandomEffects = Predictions(design, data, effects, sds, sigma),
+            Theta = Unscaled(data, search.Theta),
+            Deviance = search.Deviance,
+            Parameters = p + data.ThetaCount + 1,
+            Observations = n,
+            ResidualSumOfSquares = deviance.Kernel.Rss - squared,
+            IsSingular = singular.Count > 0,
+            Evaluations = deviance.Kernel.Evaluations,
+            Notes = [.. notes],
+        };
+    }
+
+    private static double[] UnitRow(int length, int position)
+    {
+        var row = new double[length];
+        row[position] = 1;
+        return row;
+    }
+}

@@ -1,0 +1,33 @@
+using SquadAnalytics.Statistics;
+
+namespace SquadAnalytics.Benchmarks.Comparisons;
+
+/// <summary>Random intercept and slope, correlated, by REML: 2,000 athletes with 50 sessions each.</summary>
+internal sealed class LargeMixedModelComparison : PeerComparison
+{
+    public override string Name => "mixed-2000x50";
+
+    public override string Summary => "mixed model, correlated slope, REML, 2,000 athletes x 50 sessions (R's lme4, default settings)";
+
+    public override double PeerSeconds(string dataFolder) => PeerScript.Numbers(PeerScript.Run("Rscript", "peer_bench.R", dataFolder, "lme4big"), "default fit_s").Min();
+
+    public override double OurSeconds(string dataFolder)
+    {
+        var file = CsvColumns.Read(Path.Combine(dataFolder, "lmm.csv"));
+        double[] seconds = file.Numbers("y"), sessions = file.Numbers("session");
+        var subjects = file.Text("subject");
+
+        // lme4 1.1-31 with bobyqa, rhoend = 1e-10; its default stops 5e-4 short of it.
+        RequireClose("REML criterion", 120072.811366, Fit().Deviance, 1e-5);
+        return Stopwatching.MedianSeconds(() => Fit(), runs: 11, warmUps: 10);
+
+        MixedFit Fit()
+        {
+            var session = new DesignColumn("session", sessions);
+            return MixedModel.Fit(new MixedDesign(
+                new DesignColumn("y", seconds),
+                [DesignColumn.Intercept(seconds.Length), session],
+                [RandomTerm.InterceptAndSlope("subject", subjects, session)])).GetOrThrow();
+        }
+    }
+}

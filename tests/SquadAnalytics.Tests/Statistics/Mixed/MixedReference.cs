@@ -1,0 +1,45 @@
+using SquadAnalytics.Statistics;
+
+namespace SquadAnalytics.Tests.Statistics.Mixed;
+
+/// <summary>The reference designs, written out from the R formulas that stand in the reference files.</summary>
+internal static class MixedReference
+{
+    /// <summary>Builds the design of a reference formula on the data of an item; names are those that lme4 gives.</summary>
+    public static MixedDesign Design(string item, string formula)
+    {
+        var data = ReferenceData.Text("mixed", item + ".csv");
+        DesignColumn Numeric(string name) => new(name, ReferenceData.Column("mixed", item + ".csv", name));
+        var n = data.Values.First().Length;
+        var one = Named("(Intercept)", DesignColumn.Intercept(n));
+        RandomTerm Intercept(string name) => new(name, data[name], [one]);
+        RandomTerm Slope(string name, string column, bool correlated = true) => new(name, data[name], [one, Numeric(column)], correlated);
+
+        IReadOnlyList<DesignColumn> Factor(string name) =>
+            [.. data[name].Distinct().Order(StringComparer.Ordinal).Skip(1).Select(level => new DesignColumn(name + level, data[name].Select(label => label == level ? 1.0 : 0.0).ToArray()))];
+
+        IReadOnlyList<DesignColumn> Interaction(DesignColumn column, string factor) =>
+            [.. Factor(factor).Select(dummy => Named($"{column.Name}:{dummy.Name}", column.Times(dummy)))];
+
+        return formula switch
+        {
+            "Reaction ~ Days + (1 | Subject)" => new(Numeric("Reaction"), [one, Numeric("Days")], [Intercept("Subject")]),
+            "Reaction ~ Days + (Days | Subject)" => new(Numeric("Reaction"), [one, Numeric("Days")], [Slope("Subject", "Days")]),
+            "Reaction ~ Days + (Days || Subject)" => new(Numeric("Reaction"), [one, Numeric("Days")], [Slope("Subject", "Days", correlated: false)]),
+            "weight ~ Time * Diet + (Time | Rat)" => new(
+                Numeric("weight"), [one, Numeric("Time"), .. Factor("Diet"), .. Interaction(Numeric("Time"), "Diet")], [Slope("Rat", "Time")]),
+            "height ~ age + (age | Subject)" => new(Numeric("height"), [one, Numeric("age")], [Slope("Subject", "age")]),
+            "Yield ~ 1 + (1 | Batch)" => new(Numeric("Yield"), [one], [Intercept("Batch")]),
+            "seconds ~ set + (set | athlete)" => new(Numeric("seconds"), [one, Numeric("set")], [Slope("athlete", "set")]),
+            "seconds ~ set + (1 | athlete)" => new(Numeric("seconds"), [one, Numeric("set")], [Intercept("athlete")]),
+
+            // lme4 lists terms by falling number of groups, and θ follows that order.
+            "score ~ Machine + (1 | Worker) + (1 | Worker:Machine)" => new(
+                Numeric("score"), [one, .. Factor("Machine")], [new RandomTerm("Worker:Machine", RandomTerm.Nested("x", data["Worker"], data["Machine"]).Groups, [one]), Intercept("Worker")]),
+            "score ~ 1 + (1 | Worker) + (1 | Machine)" => new(Numeric("score"), [one], [Intercept("Worker"), Intercept("Machine")]),
+            _ => throw new ArgumentOutOfRangeException(nameof(formula), formula, "Not a formula of the reference pack."),
+        };
+    }
+
+    private static DesignColumn Named(string name, DesignColumn column) => new(name, column.Values, column.CoefficientUnit);
+}
