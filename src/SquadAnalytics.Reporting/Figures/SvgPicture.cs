@@ -1,0 +1,112 @@
+using System.Globalization;
+using System.Security.Cryptography;
+using System.Text;
+using System.Text.RegularExpressions;
+using System.Xml.Linq;
+using SkiaSharp;
+
+namespace SquadAnalytics.Reporting.Figures;
+
+/// <summary>
+/// Turns what the drawing library writes into SVG that belongs in a page: it scales, it says what it shows, its letters are words with an
+/// anchor instead of single placed glyphs, its ids clash with no other picture's, and its frame colours follow the page.
+/// </summary>
+internal static partial class SvgPicture
+{
+    private static readonly XNamespace Svg = "http://www.w3.org/2000/svg";
+
+    public static string Inline(Drawing drawing, string alternativeText)
+    {
+        var root = Read(drawing, alternativeText);
+        root.Elements(Svg + "rect").Where(rect => IsGround(rect, drawing)).Remove();
+        return root.ToString(SaveOptions.DisableFormatting);
+    }
+
+    public static string StandAlone(Drawing drawing, string title, string alternativeText)
+    {
+        var root = Read(drawing, alternativeText);
+        root.Elements(Svg + "rect").Where(rect => IsGround(rect, drawing)).Remove();
+        root.AddFirst(
+            new XElement(Svg + "title", title),
+            new XElement(Svg + "desc", alternativeText),
+            new XElement(Svg + "rect", new XAttribute("width", drawing.Width), new XAttribute("height", drawing.Height), new XAttribute("fill", "#FFFFFF")));
+        root.SetAttributeValue("width", drawing.Width);
+        root.SetAttributeValue("height", drawing.Height);
+        return $"<?xml version=\"1.0\" encoding=\"utf-8\"?>\n{root}\n";
+    }
+
+    private static XElement Read(Drawing drawing, string alternativeText)
+    {
+        var source = drawing.ToSvg();
+        var root = XDocument.Parse(source).Root!;
+        root.Attributes().Where(attribute => attribute.Name.LocalName is "xlink" or "width" or "height").Remove();
+        root.SetAttributeValue("viewBox", string.Create(CultureInfo.InvariantCulture, $"0 0 {drawing.Width} {drawing.Height}"));
+        root.SetAttributeValue("role", "img");
+        root.SetAttributeValue("aria-label", alternativeText);
+        var prefix = "f" + Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(source)))[..10];
+        foreach (var element in root.Descendants().ToList())
+        {
+            if (element.Name.LocalName == "text") Words(element);
+            FollowThePage(element);
+            foreach (var attribute in element.Attributes().ToList()) Tidy(attribute, prefix);
+        }
+
+        return root;
+    }
+
+    private static bool IsGround(XElement rect, Drawing drawing) =>
+        (string?)rect.Attribute("width") == drawing.Width.ToString(CultureInfo.InvariantCulture) && rect.Attribute("x") is null && (float?)rect.Attribute("height") is not null;
+
+    /// <summary>One word list with an anchor, in place of one coordinate per glyph: readable, searchable, and sound in another typeface.</summary>
+    private static void Words(XElement text)
+    {
+        var words = text.Value.Trim();
+        text.Value = words;
+        var size = (float)text.Attribute("font-size")!;
+        var bold = ((string?)text.Attribute("font-family"))?.EndsWith("SemiBold", StringComparison.Ordinal) == true;
+        var left = First(text, "x");
+        using var font = new SKFont(BundledFont.Typeface(bold), size);
+        var width = font.MeasureText(words);
+        var (anchor, x) = Math.Abs(left + (width / 2)) < 2 ? ("middle", 0f) : Math.Abs(left + width) < 2 ? ("end", 0f) : ("start", left);
+        text.SetAttributeValue("x", Number(x));
+        text.SetAttributeValue("y", Number(First(text, "y")));
+        text.SetAttributeValue("text-anchor", anchor);
+        text.SetAttributeValue("font-family", BundledFont.Stack);
+        if (bold) text.SetAttributeValue("font-weight", "600");
+    }
+
+    private static float First(XElement text, string name) =>
+        float.Parse(((string)text.Attribute(name)!).Split(',')[0], CultureInfo.InvariantCulture);
+
+    private static void FollowThePage(XElement element)
+    {
+        var names = new List<string>();
+        foreach (var role in (string[])["fill", "stroke"])
+        {
+            if ((string?)element.Attribute(role) is { } colour && Ink.ClassOf.TryGetValue(colour, out var name)) names.Add($"{role}-{name}");
+        }
+
+        if (names.Count > 0) element.SetAttributeValue("class", string.Join(' ', names));
+    }
+
+    private static void Tidy(XAttribute attribute, string prefix)
+    {
+        switch (attribute.Name.LocalName)
+        {
+            case "id":
+                attribute.Value = prefix + attribute.Value;
+                break;
+            case "clip-path" or "fill" or "stroke" when attribute.Value.StartsWith("url(#", StringComparison.Ordinal):
+                attribute.Value = $"url(#{prefix}{attribute.Value[5..]}";
+                break;
+            case "d" or "x" or "y" or "width" or "height" or "cx" or "cy" or "rx" or "ry" or "transform" or "points" or "stroke-opacity" or "fill-opacity":
+                attribute.Value = LongNumber().Replace(attribute.Value, match => Number(float.Parse(match.Value, CultureInfo.InvariantCulture)));
+                break;
+        }
+    }
+
+    private static string Number(float number) => number.ToString("0.##", CultureInfo.InvariantCulture);
+
+    [GeneratedRegex(@"-?\d+\.\d{3,}", RegexOptions.CultureInvariant)]
+    private static partial Regex LongNumber();
+}

@@ -1,0 +1,75 @@
+namespace SquadAnalytics.Reporting.Tests;
+
+/// <summary>Expected sentences written by hand.</summary>
+public class SentencesTests
+{
+    private static readonly NumberFormat Format = new(1);
+
+    [Fact]
+    public void A_change_names_direction_level_noise_and_verdict() => Assert.Equal(
+        "B7: 12.9 s faster than the first test, 90 % interval 6.7 to 19.1 s faster. Test noise is about 2.55 s. Faster by a worthwhile amount.",
+        Sentences.Change("B7", Given.Seconds(-12.9, -19.10608, -6.69392), "the first test", new Seconds(2.5502713), "faster by a worthwhile amount", Format));
+
+    [Fact]
+    public void A_change_that_may_be_either_says_both_directions() => Assert.Equal(
+        "B8: 3.2 s faster than the first test, 90 % interval 9.4 s faster to 3.0 s slower. Test noise is about 2.55 s. Not clear from these tests.",
+        Sentences.Change("B8", Given.Seconds(-3.2, -9.40608, 3.00608), "the first test", new Seconds(2.5502713), "not clear from these tests", Format));
+
+    [Fact]
+    public void Late_sets_are_compared_and_no_cause_is_named() => Assert.Equal(
+        "In 6 tests, sets 4-5 took 5.98 s longer than sets 1-3 (90 % interval 5.60 to 6.35 s); more than a steady drift. Times alone do not say why.",
+        Sentences.LateSets(6, 3, 5, Given.Seconds(5.9751, 5.602963, 6.347037), Given.Seconds(0.816667, 0.660883, 0.972450), Format));
+
+    [Fact]
+    public void A_kink_that_may_be_nothing_is_not_called_more() => Assert.Equal(
+        "In 1 test, set 6 took 1.2 s less than sets 1-5 (90 % interval −3.4 to 1.0 s); not clearly more than a steady drift. Times alone do not say why.",
+        Sentences.LateSets(1, 5, 6, Given.Seconds(-1.2, -3.4, 1.0), Given.Seconds(0.1, -0.2, 0.4), Format));
+
+    [Fact]
+    public void Blocks_differ_and_the_two_weightiest_limits_follow()
+    {
+        var honesty = new BlockHonesty(
+            new TrainingBlock("b1", "Base", new DateOnly(2031, 1, 6), new DateOnly(2031, 2, 23)),
+            new TrainingBlock("b2", "Power", new DateOnly(2031, 2, 24), new DateOnly(2031, 4, 13)) { DefinedAfterData = true });
+        Assert.Equal(
+            "Power differed from Base by −5.7 s per athlete, faster (90 % interval −7.8 to −3.6 s, 7 athletes, 18 + 20 tests). Order was not randomised. " +
+            "The blocks were chosen after the results were seen. Power came second: the season, practice with the test and, in juniors, growth point the same way.",
+            Sentences.Blocks("Base", "Power", Given.Seconds(-5.703571, -7.779986, -3.627157), 7, 18, 20, honesty, Format));
+    }
+
+    [Fact]
+    public void A_refusal_says_what_is_needed_and_what_was_found() => Assert.Equal(
+        "Not enough data for the slope: needs 3 sets, has 2 sets.",
+        Sentences.Refusal(new NotEstimable("the slope", Refusal.TooFewSets, 3, 2, "sets")));
+
+    [Fact]
+    public void No_sentence_uses_a_banned_word()
+    {
+        string[] banned = ["proves", "significant", "guaranteed", "elite", "responder", "at risk", "!"];
+        var honesty = new BlockHonesty(
+            new TrainingBlock("b1", "Base", new DateOnly(2031, 1, 6), new DateOnly(2031, 2, 23)),
+            new TrainingBlock("b2", "Power", new DateOnly(2031, 2, 24), new DateOnly(2031, 4, 13)))
+        {
+            InOneBlockOnly = ["D3"], Changes = ["timer"], AthletesWithHealthNotes = 6, TestsNearABout = 1, ComparisonsTried = 4, TestsAfterSparringOrMakingWeight = 2,
+        };
+        var texts = honesty.Items.Select(item => item.Sentence).Concat(Cautions.All.Select(caution => caution.Text));
+        Assert.All(texts, text => Assert.DoesNotContain(banned, word => text.Contains(word, StringComparison.OrdinalIgnoreCase)));
+    }
+
+    [Fact]
+    public void A_small_number_of_health_notes_is_not_printed()
+    {
+        var honesty = new BlockHonesty(
+            new TrainingBlock("b1", "Base", new DateOnly(2031, 1, 6), new DateOnly(2031, 2, 23)),
+            new TrainingBlock("b2", "Power", new DateOnly(2031, 2, 24), new DateOnly(2031, 4, 13)))
+        { AthletesWithHealthNotes = 1 };
+        Assert.Contains(honesty.Items, item => item.Sentence == "Illness or injury is noted for fewer than 5 athletes.");
+    }
+
+    [Fact]
+    public void Findings_show_method_count_and_source_below_the_sentence()
+    {
+        var finding = new Finding("It took longer.") { Estimate = Given.Seconds(5.975, 5.6, 6.35), Source = "Matthews et al. 1990" };
+        Assert.Equal("1. It took longer.\n   [t over sessions · n = 6 · df = 5 · Matthews et al. 1990]\n", new Findings(finding).ToText());
+    }
+}
