@@ -1,0 +1,96 @@
+using System.Globalization;
+
+namespace SquadAnalytics.Import;
+
+/// <summary>Splits a sheet into blocks (title lines, one line of headers, rows) and reads their rows.</summary>
+internal sealed class BlockReader(RawImport raw, SourceSheet sheet, DecimalMark mark, Func<string, bool> isKnownName)
+{
+    // Title lines before a header: a club's letterhead is longer than one line.
+    private const int LinesAhead = 12;
+
+    private readonly Queue<SourceLine> _ahead = new();
+    private RowReader? _rows;
+    private BlockTitle _title = BlockTitle.None;
+    private bool _titleIsOpen;
+    private int _lastLine;
+
+    /// <summary>Reads the whole sheet.</summary>
+    public void Read()
+    {
+        if (sheet.Name is { } name && DateReading.Find(name, out _) is not null) StartTitle(name);
+        using var lines = sheet.Lines().GetEnumerator();
+        while (TryNext(lines, out var line))
+        {
+            ReadLine(line, lines);
+            _lastLine = line.Number;
+        }
+    }
+
+    private void ReadLine(SourceLine line, IEnumerator<SourceLine> lines)
+    {
+        if (_rows is not null && _rows.HasTime(line) && (_rows.KnowsName(line) || HeaderLine.TryRead(line) is null)) _rows.Read(line);
+        else if (HeaderLine.TryRead(line) is { } header) StartBlock(header);
+        else if (IsTitle(line, lines)) AddTitle(line);
+        else if (_rows is not null && !_titleIsOpen) _rows.Read(line);
+        else
+        {
+            StartBlock(HeaderLine.Assume(line) ?? HeaderLine.Missing(line.Number));
+            _rows!.Read(line);
+        }
+    }
+
+    private void StartBlock(HeaderLine header)
+    {
+        _rows = new RowReader(raw, new Block(sheet, header, _title), mark);
+        _titleIsOpen = false;
+        var ignored = header.Columns.Where(column => column.Role == ColumnRole.Ignored && column.Header.Length > 0).Select(column => $"'{column.Header}'").ToList();
+        if (ignored.Count > 0) raw.Notes.Add($"{_rows.Block.InWords}: not read: {string.Join(", ", ignored)}.");
+    }
+
+    private void StartTitle(string text)
+    {
+        _title = BlockTitle.None.With(text);
+        _titleIsOpen = true;
+        raw.Notes.Add($"{sheet.File}, sheet '{sheet.Name}': the sheet's name was read as a title.");
+    }
+
+    private void AddTitle(SourceLine line)
+    {
+        _title = (_titleIsOpen ? _title : BlockTitle.None).With(line.Whole);
+        _titleIsOpen = true;
+        raw.Notes.Add(string.Create(CultureInfo.InvariantCulture, $"{sheet.File}{(sheet.Name is null ? "" : $", sheet '{sheet.Name}'")}, line {line.Number}: read as a title: '{Shorten(line.Whole)}'."));
+    }
+
+    // A title says a date in words of its own, or stands above a header. A lone name under a header is an athlete without times.
+    private bool IsTitle(SourceLine line, IEnumerator<SourceLine> lines)
+    {
+        var texts = line.Texts.ToList();
+        if (texts.Count > 6 || texts.Any(text => TimeEntry.Parse(text, DecimalMark.Comma).Kind is EntryKind.Timed or EntryKind.NotFinished or EntryKind.NotStarted)) return false;
+        var inBlock = _rows is not null && !_titleIsOpen;
+        if (inBlock && isKnownName(texts[0])) return false;
+        if (texts.Count <= 2 && DateReading.Find(line.Whole, out _) is not null && (!inBlock || texts.Count == 1 || !_rows!.HasDate(line))) return true;
+        return inBlock && _lastLine == line.Number - 1 ? NextIsHeader(lines, 1) : NextIsHeader(lines, LinesAhead);
+    }
+
+    private bool NextIsHeader(IEnumerator<SourceLine> lines, int ahead)
+    {
+        while (_ahead.Count < ahead && lines.MoveNext()) _ahead.Enqueue(lines.Current);
+        foreach (var next in _ahead.Take(ahead))
+        {
+            if (HeaderLine.TryRead(next) is not null) return true;
+            if (next.Texts.Any(text => TimeEntry.Parse(text, DecimalMark.Comma).Kind == EntryKind.Timed)) return false;
+        }
+
+        return false;
+    }
+
+    private bool TryNext(IEnumerator<SourceLine> lines, out SourceLine line)
+    {
+        if (_ahead.TryDequeue(out line!)) return true;
+        if (!lines.MoveNext()) return false;
+        line = lines.Current;
+        return true;
+    }
+
+    private static string Shorten(string text) => text.Length <= 80 ? text : $"{text[..77]}...";
+}

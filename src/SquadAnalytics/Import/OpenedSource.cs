@@ -1,0 +1,33 @@
+namespace SquadAnalytics.Import;
+
+/// <summary>A file that was opened: its sheets, and what a person should know about how it was opened.</summary>
+/// <param name="Sheets">The sheets to read.</param>
+/// <param name="Notes">Notes for the report.</param>
+internal sealed record OpenedSource(IReadOnlyList<SourceSheet> Sheets, IReadOnlyList<string> Notes)
+{
+    private static ReadOnlySpan<byte> ZipMark => "PK\u0003\u0004"u8;
+
+    private static ReadOnlySpan<byte> CompoundMark => [0xD0, 0xCF, 0x11, 0xE0];
+
+    /// <summary>Opens a source.</summary>
+    /// <exception cref="UnreadableSourceException">It cannot be read at all.</exception>
+    public static OpenedSource Open(ImportSource source)
+    {
+        var bytes = Read(source);
+        if (bytes.AsSpan().StartsWith(ZipMark) || bytes.AsSpan().StartsWith(CompoundMark))
+            throw new UnreadableSourceException("a workbook is not a text file", "the sheet saved as a text file");
+        return TextFile.Open(source.Name, bytes);
+    }
+
+    private static byte[] Read(ImportSource source)
+    {
+        try
+        {
+            return source.Read();
+        }
+        catch (Exception error) when (error is IOException or UnauthorizedAccessException or NotSupportedException)
+        {
+            throw new UnreadableSourceException($"the file cannot be opened ({error.Message})", "a file that exists and may be read");
+        }
+    }
+}
