@@ -20,7 +20,7 @@ public static class LeastSquares
     public static Answer<LinearFit> Fit(IReadOnlyList<double> response, RegressionDesign design, LeastSquaresOptions? options = null)
     {
         ArgumentNullException.ThrowIfNull(design);
-        var y = Sample.Of(response);
+        var y = Numbers.Of(response);
         if (y.Length != design.Observations)
             throw new ArgumentException(string.Create(CultureInfo.InvariantCulture, $"response must have the design's {design.Observations} rows, but has {y.Length}."), nameof(response));
         var columns = design.Columns();
@@ -36,7 +36,7 @@ public static class LeastSquares
     /// <returns>The fit, or a refusal with fewer than three points.</returns>
     /// <exception cref="ArgumentException">The lengths differ, or a number is not finite.</exception>
     public static Answer<LinearFit> FitLine(IReadOnlyList<double> x, IReadOnlyList<double> y) =>
-        Fit(y, RegressionDesign.WithIntercept(Sample.Of(x).Length).Add("slope", x));
+        Fit(y, RegressionDesign.WithIntercept(Numbers.Of(x).Length).Add("slope", x));
 
     // Björck's refinement corrects coefficients and residuals together, so that large residuals do not limit the coefficients either.
     private static double[] Solve(QrFactorization factorization, double[][] columns, double[] y)

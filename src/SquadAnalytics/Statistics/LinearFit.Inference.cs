@@ -88,7 +88,7 @@ public sealed partial record LinearFit
 
     private double[] InFactoredOrder(IReadOnlyList<double> weights)
     {
-        var given = Sample.Of(weights);
+        var given = Numbers.Of(weights);
         if (given.Length != _design.ColumnNames.Count)
             throw new ArgumentException(string.Create(CultureInfo.InvariantCulture, $"weights must have one number for each of the {_design.ColumnNames.Count} columns, but has {given.Length}."), nameof(weights));
         return Array.ConvertAll(_factorization.Order, column => given[column]);

@@ -43,7 +43,7 @@ public sealed record OneWayAnova
     public static Answer<OneWayAnova> Fit(IReadOnlyList<double> values, IReadOnlyList<string> groups)
     {
         ArgumentNullException.ThrowIfNull(groups);
-        var y = Sample.Of(values);
+        var y = Numbers.Of(values);
         if (y.Length != groups.Count)
             throw new ArgumentException(string.Create(CultureInfo.InvariantCulture, $"groups must be as long as values: {groups.Count} against {y.Length}."), nameof(groups));
         var centre = Descriptive.MeanOf(y);

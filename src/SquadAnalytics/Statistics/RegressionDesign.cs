@@ -45,7 +45,7 @@ public sealed class RegressionDesign
 
     /// <summary>The design with one more numeric column.</summary>
     /// <exception cref="ArgumentException">The name is taken, the column has another length, or a number is not finite.</exception>
-    public RegressionDesign Add(string name, IReadOnlyList<double> values) => With(new DesignTerm(Require.Text(name), [name], [Sample.Of(values)]));
+    public RegressionDesign Add(string name, IReadOnlyList<double> values) => With(new DesignTerm(Require.Text(name), [name], [Numbers.Of(values)]));
 
     /// <summary>The design with one 0/1 column for each level of a factor except its reference level (treatment contrasts).</summary>
     /// <param name="name">Name of the factor; its columns are called <c>name: level</c>.</param>

@@ -8,7 +8,7 @@ public static class SerialCorrelation
     /// <exception cref="ArgumentException">There are fewer than two residuals, or one is not finite.</exception>
     public static double? DurbinWatson(IReadOnlyList<double> residuals)
     {
-        var e = Sample.Of(residuals, 2);
+        var e = Numbers.Of(residuals, 2);
         double[] steps = [.. e.Skip(1).Select((value, i) => value - e[i])];
         return Ratio(CompensatedSum.OfProducts(steps, steps), e);
     }
@@ -17,7 +17,7 @@ public static class SerialCorrelation
     /// <exception cref="ArgumentException">There are fewer than two residuals, or one is not finite.</exception>
     public static double? Lag1(IReadOnlyList<double> residuals)
     {
-        var e = Sample.Of(residuals, 2);
+        var e = Numbers.Of(residuals, 2);
         return Ratio(CompensatedSum.OfProducts(e.AsSpan(1), e.AsSpan(0, e.Length - 1)), e);
     }
 

@@ -60,7 +60,7 @@ public sealed record TwoWayAnova
     {
         ArgumentNullException.ThrowIfNull(rows);
         ArgumentNullException.ThrowIfNull(columns);
-        var y = Sample.Of(values);
+        var y = Numbers.Of(values);
         var rowCount = rows.Distinct(StringComparer.Ordinal).Count();
         var columnCount = columns.Distinct(StringComparer.Ordinal).Count();
         if (rowCount < 2) return new NotEstimable("the two-way analysis of variance", Refusal.TooFewObservations, 2, rowCount, "rows");

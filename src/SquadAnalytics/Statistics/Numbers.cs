@@ -4,7 +4,7 @@ using System.Runtime.CompilerServices;
 namespace SquadAnalytics.Statistics;
 
 /// <summary>Checks what every kernel asks of its numbers, in one place.</summary>
-internal static class Sample
+internal static class Numbers
 {
     /// <summary>The numbers as an array that the kernel must not change.</summary>
     /// <exception cref="ArgumentException">There are fewer than <paramref name="minimum"/>, or one is not finite.</exception>
