@@ -2,37 +2,17 @@ using SquadAnalytics.Statistics;
 
 namespace SquadAnalytics.SampleSquad;
 
-/// <summary>One stream of draws.</summary>
-internal sealed class Dice
+/// <summary>One stream of draws: each boxer has one per topic.</summary>
+internal sealed class Dice(int seed, int boxer, Topic topic)
 {
-    private ulong _state;
+    private const int Topics = 16;
+    private readonly SeededRandom _random = new(seed, (boxer * Topics) + (int)topic + 1);
 
-    public Dice(int seed, int boxer, Topic topic)
-    {
-        _state = unchecked(((ulong)(uint)seed << 32) ^ ((ulong)(uint)boxer << 8) ^ (ulong)topic);
-        Next();
-        _state ^= Next();
-    }
+    public double Normal(double mean, double sd) => mean + (sd * _random.NextNormal());
 
-    public double Uniform() => ((Next() >> 11) + 0.5) / (1UL << 53);
+    public bool Chance(double share) => _random.NextUniform() < share;
 
-    public double Normal(double mean, double sd) => mean + (sd * NormalDistribution.Quantile(Uniform()));
+    public double Between(double low, double high) => low + ((high - low) * _random.NextUniform());
 
-    public bool Chance(double share) => Uniform() < share;
-
-    public double Between(double low, double high) => low + ((high - low) * Uniform());
-
-    public int Whole(int lowest, int highest) => lowest + (int)(Uniform() * (highest - lowest + 1));
-
-    private ulong Next()
-    {
-        unchecked
-        {
-            _state += 0x9E3779B97F4A7C15UL;
-            var z = _state;
-            z = (z ^ (z >> 30)) * 0xBF58476D1CE4E5B9UL;
-            z = (z ^ (z >> 27)) * 0x94D049BB133111EBUL;
-            return z ^ (z >> 31);
-        }
-    }
+    public int Whole(int lowest, int highest) => lowest + _random.NextIndex(highest - lowest + 1);
 }
