@@ -4,10 +4,10 @@ namespace SquadAnalytics.SampleSquad;
 public static class Scenarios
 {
     /// <summary>
-    /// The seed of the committed sample. It was picked among the first hundred so that the boxer whose times are only noise looks worse in
-    /// the last test than in the three before it; nothing else was looked at.
+    /// The seed of the committed sample. It was picked among the first hundred so that the boxer whose times are only noise looks 5 to 6 s
+    /// slower in the last test than in the three before it; the simulations use other seeds.
     /// </summary>
-    public const int QuillmereSeed = 1;
+    public const int QuillmereSeed = 56;
 
     /// <summary>The sample squad: 24 boxers over 30 weeks, six sets of five stations every 1:40.</summary>
     public static SampleScenario Quillmere { get; } = MakeQuillmere(QuillmereSeed);
@@ -43,9 +43,9 @@ public static class Scenarios
             "Quillmere Amateur Boxing Club (invented)",
             seed,
             QuillmereRoster.Boxers,
-            new SampleProtocol(main, [13.2, 10.6, 10.4, 14.4, 7.6], 1.6),
-            new SampleProtocol(junior, [11.4, 9.2, 10.0, 12.6, 7.0], 1.8),
-            new SampleProtocol(four, [13.6, 10.9, 10.7, 14.8, 7.8, 8.6], 2.0));
+            new SampleProtocol(main, [13.8, 11.0, 10.8, 15.0, 7.9], 1.6),
+            new SampleProtocol(junior, [12.0, 9.6, 10.4, 13.2, 7.4], 1.8),
+            new SampleProtocol(four, [13.8, 11.0, 10.8, 15.0, 7.9, 8.6], 2.0));
     }
 
     private static SampleScenario MakeBrackenholt(int seed)
