@@ -59,12 +59,14 @@ public static class ClipboardImport
     private static RawImport ReadRows(IReadOnlyList<ImportSource> sources, ImportOptions options)
     {
         var raw = new RawImport();
-        var known = new NameMatcher(options.Squad?.Athletes ?? []);
+        var athletes = options.Squad?.Athletes ?? [];
+        var known = new NameMatcher(athletes);
+        List<string> names = [.. athletes.Select(athlete => athlete.DisplayName)];
         foreach (var source in sources)
         {
             try
             {
-                var opened = OpenedSource.Open(source);
+                var opened = OpenedSource.Open(source, names);
                 raw.Notes.AddRange(opened.Notes);
                 foreach (var sheet in opened.Sheets) new BlockReader(raw, sheet, options.DecimalMark ?? DecimalMark.Point, name => known.Exact(name).Count > 0).Read();
             }
@@ -109,7 +111,7 @@ public static class ClipboardImport
                 .. raw.Unreadable.Select(problem => new RefusedRow(new RowPlace(problem.File, null, 1), [], [problem])),
                 .. raw.Rows.Where(row => row.IsRefused).Select(row => new RefusedRow(row.Place, RowTexts.Cells(row, texts[row]), [.. row.Faults.Select(fault => Problem(row, fault, texts[row]))])),
             ],
-            Held = [.. raw.Rows.Where(row => row.IsHeld).Select(row => new HeldRow(row.Place, RowTexts.Cells(row, texts[row]), [.. row.Awaits.Select(decision => decision.Id)]))],
+            Held = [.. raw.Rows.Where(row => row.IsHeld).Select(row => new AwaitingRow(row.Place, RowTexts.Cells(row, texts[row]), [.. row.Awaits.Select(decision => decision.Id)]))],
             Warnings = [.. plausibility.Warnings],
             Notes = [.. raw.Notes],
         };

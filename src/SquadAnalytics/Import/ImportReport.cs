@@ -16,7 +16,7 @@ public sealed record ImportReport
     public required IReadOnlyList<RefusedRow> Refused { get; init; }
 
     /// <summary>Rows that wait for a decision.</summary>
-    public required IReadOnlyList<HeldRow> Held { get; init; }
+    public required IReadOnlyList<AwaitingRow> Held { get; init; }
 
     /// <summary>What looks implausible in kept rows.</summary>
     public required IReadOnlyList<ImportWarning> Warnings { get; init; }

@@ -10,13 +10,16 @@ internal sealed record OpenedSource(IReadOnlyList<SourceSheet> Sheets, IReadOnly
     private static ReadOnlySpan<byte> CompoundMark => [0xD0, 0xCF, 0x11, 0xE0];
 
     /// <summary>Opens a source.</summary>
+    /// <param name="source">The source.</param>
+    /// <param name="knownNames">Names that are expected in it.</param>
     /// <exception cref="UnreadableSourceException">It cannot be read at all.</exception>
-    public static OpenedSource Open(ImportSource source)
+    public static OpenedSource Open(ImportSource source, IReadOnlyList<string> knownNames)
     {
         var bytes = Read(source);
-        if (bytes.AsSpan().StartsWith(ZipMark) || bytes.AsSpan().StartsWith(CompoundMark))
-            throw new UnreadableSourceException("a workbook is not a text file", "the sheet saved as a text file");
-        return TextFile.Open(source.Name, bytes);
+        if (bytes.AsSpan().StartsWith(ZipMark)) return Workbook.Open(source.Name, bytes);
+        if (bytes.AsSpan().StartsWith(CompoundMark))
+            throw new UnreadableSourceException("an old or encrypted workbook cannot be read", "a workbook saved as .xlsx without a password, or a text file");
+        return TextFile.Open(source.Name, bytes, knownNames);
     }
 
     private static byte[] Read(ImportSource source)

@@ -86,7 +86,9 @@ internal static class ProtocolSettling
 
             var name = drafts.Key ?? string.Create(CultureInfo.InvariantCulture, $"Test of {sets} sets");
             var id = FreeId(protocols, NameKey.Of(name).Replace(' ', '-').ToLowerInvariant());
-            var protocol = new Protocol(id, name, [], sets, null);
+            var stations = StationsOf(raw, drafts);
+            if (stations.Count > 0) raw.Notes.Add($"'{name}': how often each station is repeated is not written; 1 was entered.");
+            var protocol = new Protocol(id, name, stations, sets, null);
             protocols.Add(protocol);
             foreach (var draft in drafts) draft.Protocol = protocol;
         }
@@ -99,6 +101,15 @@ internal static class ProtocolSettling
         var header = draft.Block.Header;
         if (header.SetTimes.Count + header.StationTimes.Count > 0) return header.SetTimes.Concat(header.StationTimes).Max(column => column.Set);
         return raw.EntriesOf(draft).Select(entry => (int)entry.Set).DefaultIfEmpty(0).Max();
+    }
+
+    // Stations in the order met; where they are only numbered, by number.
+    private static List<Station> StationsOf(RawImport raw, IEnumerable<SessionDraft> drafts)
+    {
+        var blocks = drafts.Select(draft => draft.Block).Distinct().ToList();
+        if (blocks.Find(block => block.StationNames.Count > 0) is { } named) return [.. named.StationNames.Select(name => new Station(raw.Stations[-1 - name], 1))];
+        var most = drafts.SelectMany(draft => raw.EntriesOf(draft)).Select(entry => (int)entry.Station).DefaultIfEmpty(0).Max();
+        return [.. Enumerable.Range(1, Math.Max(most, 0)).Select(number => new Station(string.Create(CultureInfo.InvariantCulture, $"station {number}"), 1))];
     }
 
     private static string FreeId(List<Protocol> protocols, string wanted)

@@ -12,16 +12,18 @@ internal sealed record TextDecoding(ReadOnlyMemory<byte> Utf8, string Encoding, 
 {
     private const string Western = "windows-1252";
 
-    // Below this share the detector itself calls its answer weak; the spreadsheet's commonest western code page is then likelier.
-    private const float WeakConfidence = 0.6f;
+    // Western names are too short for letter statistics: where the commonest western code page is possible, another one needs this much confidence.
+    private const float StrongConfidence = 0.7f;
 
     /// <summary>Decodes the bytes.</summary>
-    public static TextDecoding Of(byte[] bytes)
+    /// <param name="bytes">The file.</param>
+    /// <param name="knownNames">Names that are expected in it: where the letters leave a choice of code pages, they decide.</param>
+    public static TextDecoding Of(byte[] bytes, IReadOnlyList<string> knownNames)
     {
         if (Marked(bytes) is { } marked) return marked;
         if (Utf16WithoutMark(bytes) is { } wide) return new TextDecoding(ToUtf8(wide, bytes), wide.WebName, true);
         if (System.Text.Unicode.Utf8.IsValid(bytes)) return new TextDecoding(bytes, "utf-8", false);
-        var encoding = Detected(bytes);
+        var encoding = Detected(bytes, knownNames);
         return new TextDecoding(ToUtf8(encoding, bytes), encoding.WebName, true);
     }
 
@@ -56,10 +58,22 @@ internal sealed record TextDecoding(ReadOnlyMemory<byte> Utf8, string Encoding, 
         return even * 10 > pairs * 3 && odd * 20 < pairs ? new UnicodeEncoding(true, false) : null;
     }
 
-    private static System.Text.Encoding Detected(byte[] bytes)
+    private static System.Text.Encoding Detected(byte[] bytes, IReadOnlyList<string> knownNames)
     {
-        var best = CharsetDetector.DetectFromBytes(bytes).Detected;
-        return best?.EncodingName is { } name && best.Confidence >= WeakConfidence && Named(name) is { } encoding ? encoding : Named(Western)!;
+        var western = Named(Western)!;
+        var found = (CharsetDetector.DetectFromBytes(bytes).Details ?? [])
+            .Select(detail => (Encoding: Named(detail.EncodingName ?? ""), detail.Confidence))
+            .Where(candidate => candidate.Encoding is not null)
+            .Select(candidate => (Encoding: candidate.Encoding!, candidate.Confidence))
+            .ToList();
+        var special = knownNames.Where(name => !System.Text.Ascii.IsValid(name)).ToList();
+        var matching = found.Select(candidate => candidate.Encoding).Append(western).Distinct()
+            .Select(encoding => (Encoding: encoding, Names: special.Count(name => encoding.GetBytes(name) is var written && encoding.GetString(written) == name && bytes.AsSpan().IndexOf(written) >= 0)))
+            .MaxBy(candidate => candidate.Names);
+        if (matching.Names > 0) return matching.Encoding;
+        if (found.Count == 0) return western;
+        var (best, confidence) = found.MaxBy(candidate => candidate.Confidence);
+        return confidence >= StrongConfidence || !found.Exists(candidate => candidate.Encoding.CodePage == western.CodePage) ? best : western;
     }
 
     // The provider is asked directly instead of being registered for the whole process.

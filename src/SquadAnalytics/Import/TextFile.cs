@@ -9,9 +9,9 @@ internal static class TextFile
     private const int MostLinesOfOneRow = 8;
 
     /// <summary>Decodes a text file and finds out how its cells are separated.</summary>
-    public static OpenedSource Open(string file, byte[] bytes)
+    public static OpenedSource Open(string file, byte[] bytes, IReadOnlyList<string> knownNames)
     {
-        var text = TextDecoding.Of(bytes);
+        var text = TextDecoding.Of(bytes, knownNames);
         if (text.Utf8.Span.Contains((byte)0)) throw new UnreadableSourceException("the file is not text", "a text file with commas, semicolons or tabs between the cells, or an .xlsx workbook");
         var hint = Hint(text.Utf8.Span);
         var separator = hint ?? SeparatorDetection.Find(candidate => Lines(text.Utf8, candidate, false, 0));
@@ -44,7 +44,7 @@ internal static class TextFile
         {
             OnMalformedRecord = record => broken |= record.Reason is CsvMalformedReason.UnterminatedQuote or CsvMalformedReason.TextAfterClosingQuote,
         });
-        while (!broken && reader.Read()) broken = reader.RawRecord.Count((byte)'\n') >= MostLinesOfOneRow;
+        while (!broken && reader.Read()) broken |= reader.RawRecord.Count((byte)'\n') >= MostLinesOfOneRow;
         return broken;
     }
 

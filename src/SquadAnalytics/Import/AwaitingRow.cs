@@ -4,4 +4,4 @@ namespace SquadAnalytics.Import;
 /// <param name="Place">Where it stands.</param>
 /// <param name="Cells">The row as written.</param>
 /// <param name="DecisionIds">Ids of the decisions that it waits for; one or more.</param>
-public sealed record HeldRow(RowPlace Place, IReadOnlyList<RowCell> Cells, IReadOnlyList<string> DecisionIds);
+public sealed record AwaitingRow(RowPlace Place, IReadOnlyList<RowCell> Cells, IReadOnlyList<string> DecisionIds);
