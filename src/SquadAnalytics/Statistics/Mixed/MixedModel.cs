@@ -20,7 +20,7 @@ public static partial class MixedModel
     /// <param name="design">Response, fixed effects and random terms.</param>
     /// <param name="options">Settings; by default REML, Satterthwaite df, 90 % intervals, singular fits simplified.</param>
     /// <returns>
-    /// The fit, or <see cref="NotEstimable"/>: fewer than two groups in a term (<see cref="Refusal.TooFewAthletes"/>), as many random effects as
+    /// The fit, or <see cref="NotEstimable"/>: fewer than two groups in a term, or no more observations than fixed effects (<see cref="Refusal.TooFewObservations"/>), as many random effects as
     /// observations or more, or fixed effects that are combinations of each other (<see cref="Refusal.WeaklyIdentified"/>), a response
     /// without variance about the fixed effects (<see cref="Refusal.ZeroVariance"/>), no settled optimum (<see cref="Refusal.NotConverged"/>).
     /// </returns>
@@ -71,7 +71,7 @@ public static partial class MixedModel
     {
         var p = design.FixedEffects.Count;
         if (design.Observations <= p)
-            return new NotEstimable(Measure, Refusal.TooFewSessions, p + 1, design.Observations, "observations");
+            return new NotEstimable(Measure, Refusal.TooFewObservations, p + 1, design.Observations, "observations");
         if (columns.Rank < p)
             return new NotEstimable(Measure, Refusal.WeaklyIdentified, Count(p, "independent fixed-effect columns"), Count(columns.Rank, "independent columns"));
         double rest = 0, total = 0;
@@ -84,7 +84,7 @@ public static partial class MixedModel
     {
         foreach (var term in data.Terms)
         {
-            if (term.Levels.Length < 2) return new NotEstimable(Measure, Refusal.TooFewAthletes, 2, term.Levels.Length, "groups in each random term");
+            if (term.Levels.Length < 2) return new NotEstimable(Measure, Refusal.TooFewObservations, 2, term.Levels.Length, "groups in each random term");
             if (term.Levels.Length * term.Width >= data.Observations)
             {
                 return new NotEstimable(
