@@ -1,0 +1,91 @@
+using Microsoft.DotNet.Interactive;
+using Microsoft.DotNet.Interactive.Commands;
+using Microsoft.DotNet.Interactive.CSharp;
+using SquadAnalytics.Notebooks.Kernels;
+using SquadAnalytics.Notebooks.Wire;
+
+namespace SquadAnalytics.Notebooks.Hosting;
+
+/// <summary>The notebook engine in its process: one C# kernel with the library in scope, which runs what the workbench sends.</summary>
+internal sealed class CSharpSession : IDisposable
+{
+    private const string Language = "csharp";
+    private readonly MessageChannel _channel;
+    private readonly CSharpKernel _csharp;
+    private readonly CompositeKernel _kernel;
+    private readonly CellSource _source;
+    private volatile bool _cancelled;
+
+    public CSharpSession(MessageChannel channel)
+    {
+        _channel = channel;
+        Formatters.Register();
+        _csharp = new CSharpKernel(Language).UseKernelHelpers().UseWho().UseValueSharing();
+        _csharp.AddAssemblyReferences(Prelude.Assemblies.Select(static assembly => assembly.Location));
+        _kernel = new CompositeKernel { _csharp };
+        _kernel.DefaultKernelName = Language;
+        _source = new CellSource(_csharp);
+    }
+
+    /// <summary>Brings the library into scope, which also wakes the compiler, and reports that the kernel is ready.</summary>
+    public async Task WarmUpAsync()
+    {
+        var prelude = await RunAsync(0, 0, Language, Prelude.Usings()).ConfigureAwait(false);
+        if (prelude.Ending != CellEnding.Completed) throw new InvalidOperationException("The library could not be brought into scope: " + prelude.Problem);
+        _channel.Write(Prelude.Identity());
+    }
+
+    /// <summary>Does what a message asks for, and answers it.</summary>
+    public async Task HandleAsync(WireMessage message)
+    {
+        switch (message)
+        {
+            case OpenSession open:
+                _channel.Write(new SessionOpened(await OpenAsync(open).ConfigureAwait(false)));
+                break;
+            case RunCell run:
+                _channel.Write(await RunAsync(run.Ticket, run.Number, run.Language, run.Code).ConfigureAwait(false));
+                break;
+            default:
+                throw new WireException($"A {message.GetType().Name} was not expected here.");
+        }
+    }
+
+    /// <summary>Asks the running cell to end; a cell that does not listen is ended with the process.</summary>
+    public void Cancel()
+    {
+        _cancelled = true;
+        _ = Task.Run(() => _kernel.SendAsync(new Cancel()));
+    }
+
+    public void Dispose() => _kernel.Dispose();
+
+    private async Task<CellFault?> OpenAsync(OpenSession open)
+    {
+        try
+        {
+            Directory.SetCurrentDirectory(open.WorkingFolder);
+        }
+        catch (IOException error)
+        {
+            return new CellFault($"The folder {open.WorkingFolder} cannot be entered: {error.Message}");
+        }
+        if (open.LogbookFolder is null || Prelude.OpenLogbook(open.LogbookFolder) is not { } code) return null;
+        var opened = await RunAsync(0, 0, Language, code).ConfigureAwait(false);
+        return opened.Ending == CellEnding.Completed ? null : opened.Problem;
+    }
+
+    private async Task<CellEnded> RunAsync(int ticket, int number, string language, string code)
+    {
+        _cancelled = false;
+        if (_kernel.FindKernelByName(language) is null)
+            return new(ticket, CellEnding.DidNotCompile, new CellFault($"There is no kernel for the language '{language}'; this workbench runs C# (csharp)."));
+        _source.Name(number);
+        var listener = new CellListener(_channel, ticket, number, code);
+        using (_kernel.KernelEvents.Subscribe(listener))
+        {
+            var result = await _kernel.SendAsync(new SubmitCode(code, language)).ConfigureAwait(false);
+            return listener.EndOf(result, _cancelled);
+        }
+    }
+}

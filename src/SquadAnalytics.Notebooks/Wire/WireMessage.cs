@@ -1,0 +1,50 @@
+using System.Text.Json.Serialization;
+using SquadAnalytics.Notebooks.Kernels;
+
+namespace SquadAnalytics.Notebooks.Wire;
+
+/// <summary>A message between the workbench and a notebook's process.</summary>
+[JsonPolymorphic(TypeDiscriminatorPropertyName = "type")]
+[JsonDerivedType(typeof(OpenSession), "open")]
+[JsonDerivedType(typeof(RunCell), "run")]
+[JsonDerivedType(typeof(CancelCell), "cancel")]
+[JsonDerivedType(typeof(KernelReady), "ready")]
+[JsonDerivedType(typeof(SessionOpened), "opened")]
+[JsonDerivedType(typeof(CellPutOut), "output")]
+[JsonDerivedType(typeof(CellEnded), "ended")]
+[JsonDerivedType(typeof(ProcessExiting), "exiting")]
+internal abstract record WireMessage;
+
+/// <summary>To the process: the folders that the notebook works with.</summary>
+internal sealed record OpenSession(string WorkingFolder, string? LogbookFolder) : WireMessage;
+
+/// <summary>To the process: run a cell.</summary>
+internal sealed record RunCell(int Ticket, int Number, string Language, string Code) : WireMessage;
+
+/// <summary>To the process: let the running cell end by itself.</summary>
+internal sealed record CancelCell : WireMessage;
+
+/// <summary>From the process: the kernel is warm.</summary>
+internal sealed record KernelReady(string Engine, string Runtime, string Library) : WireMessage;
+
+/// <summary>From the process: the folders are open, or why not.</summary>
+internal sealed record SessionOpened(CellFault? Problem) : WireMessage;
+
+/// <summary>From the process: the running cell put something out.</summary>
+internal sealed record CellPutOut(int Ticket, CellOutput Output) : WireMessage;
+
+/// <summary>From the process: the running cell came to its end.</summary>
+internal sealed record CellEnded(int Ticket, CellEnding Ending, CellFault? Problem) : WireMessage;
+
+/// <summary>From the process: code in it asked it to exit.</summary>
+internal sealed record ProcessExiting(int Code) : WireMessage;
+
+/// <summary>How messages are written, generated when compiling so that nothing is looked up while starting.</summary>
+[JsonSourceGenerationOptions(
+    PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase,
+    UseStringEnumConverter = true,
+    DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull,
+    RespectNullableAnnotations = true,
+    RespectRequiredConstructorParameters = false)]
+[JsonSerializable(typeof(WireMessage))]
+internal sealed partial class WireJson : JsonSerializerContext;

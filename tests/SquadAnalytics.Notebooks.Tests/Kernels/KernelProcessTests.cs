@@ -1,0 +1,129 @@
+using SquadAnalytics.Notebooks.Kernels;
+
+namespace SquadAnalytics.Notebooks.Tests.Kernels;
+
+public sealed class KernelProcessTests
+{
+    [Fact]
+    public async Task Values_text_and_results_come_back_in_order()
+    {
+        await using var kernel = await TestKernel.StartAsync();
+        var result = await kernel.RunAsync("Console.Write(\"first \"); Console.Write(\"second\");\ndisplay(\"third\");\nConsole.Error.Write(\"fourth\");\n40 + 2");
+        Assert.Equal(CellEnding.Completed, result.Ending);
+        Assert.Collection(
+            result.Outputs,
+            output => Assert.Equal(new WrittenText("first second", false), output),
+            output => Assert.Equal("third", Assert.IsType<ShownValue>(output).Form(MimeTypes.Text)),
+            output => Assert.Equal(new WrittenText("fourth", true), output),
+            output => Assert.Equal("42", Assert.IsType<ShownValue>(output) is { IsResult: true } value ? value.Form(MimeTypes.Text) : null));
+    }
+
+    [Fact]
+    public async Task Names_live_on_from_cell_to_cell()
+    {
+        await using var kernel = await TestKernel.StartAsync();
+        await kernel.RunAsync("var sets = new[] { 62.4, 63.1 };");
+        Assert.Equal("125.5", Shown(await kernel.RunAsync("sets.Sum()")));
+    }
+
+    [Fact]
+    public async Task The_library_is_in_scope()
+    {
+        await using var kernel = await TestKernel.StartAsync();
+        Assert.Equal("62.40 s", Shown(await kernel.RunAsync("new Seconds(62.4)")));
+    }
+
+    [Fact]
+    public async Task Numbers_are_written_the_same_way_whatever_the_machine_speaks()
+    {
+        await using var kernel = await TestKernel.StartAsync();
+        var result = await kernel.RunAsync("Console.Write(1234.5);\n$\"{0.5} {new DateTime(2026, 3, 1):d} {\"TITLE\".ToLower()}\"");
+        Assert.Equal(new WrittenText("1234.5", false), result.Outputs[0]);
+        Assert.Equal("0.5 03/01/2026 title", Assert.IsType<ShownValue>(result.Outputs[1]).Form(MimeTypes.Text));
+    }
+
+    [Fact]
+    public async Task Code_that_does_not_compile_is_told_with_line_column_and_source()
+    {
+        await using var kernel = await TestKernel.StartAsync();
+        var result = await kernel.RunAsync("var first = 1;\nint second =\n  \"x\";");
+        Assert.Equal(CellEnding.DidNotCompile, result.Ending);
+        Assert.Equal(("CS0029", 3, 3, "  \"x\";"), (result.Problem?.Name, result.Problem?.Line, result.Problem?.Column, result.Problem?.Excerpt));
+    }
+
+    [Fact]
+    public async Task An_exception_is_told_with_the_line_that_it_left_from()
+    {
+        await using var kernel = await TestKernel.StartAsync();
+        var result = await kernel.RunAsync("var zero = 0;\n\nvar none = 1 / zero;");
+        Assert.Equal(CellEnding.Failed, result.Ending);
+        Assert.Equal((nameof(DivideByZeroException), 3, "var none = 1 / zero;"), (result.Problem?.Name, result.Problem?.Line, result.Problem?.Excerpt));
+        Assert.Equal("line 3: Attempted to divide by zero.", result.Problem?.ToString());
+    }
+
+    [Fact]
+    public async Task An_exception_out_of_a_method_of_the_cell_names_the_innermost_line()
+    {
+        await using var kernel = await TestKernel.StartAsync();
+        var result = await kernel.RunAsync("double Check(double seconds)\n{\n    throw new ArgumentException(\"too slow\");\n}\nCheck(3)");
+        Assert.Equal(3, result.Problem?.Line);
+    }
+
+    [Fact]
+    public async Task A_shared_value_that_does_not_exist_is_a_failure()
+    {
+        await using var kernel = await TestKernel.StartAsync();
+        var result = await kernel.RunAsync("#!set --name copied --value @csharp:missing");
+        Assert.Equal(CellEnding.DidNotCompile, result.Ending);
+        Assert.Contains("missing", result.Problem?.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_language_without_a_kernel_is_a_failure_and_not_passed_over()
+    {
+        await using var kernel = await TestKernel.StartAsync();
+        var result = await kernel.RunAsync(new CellCode(1, "fsharp", "1 + 1"));
+        Assert.Equal(CellEnding.DidNotCompile, result.Ending);
+        Assert.Contains("'fsharp'", result.Problem?.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_failed_cell_leaves_the_process_usable()
+    {
+        await using var kernel = await TestKernel.StartAsync();
+        await kernel.RunAsync("throw new Exception();");
+        Assert.Equal("2", Shown(await kernel.RunAsync("1 + 1")));
+    }
+
+    [Fact]
+    public async Task The_process_says_what_it_runs_on()
+    {
+        await using var kernel = KernelProcess.Start(TestKernel.Command, TestKernel.Tight);
+        var identity = await kernel.ReadyAsync();
+        Assert.StartsWith("Microsoft.DotNet.Interactive 1.0.0", identity.Engine, StringComparison.Ordinal);
+        Assert.StartsWith(".NET 10", identity.Runtime, StringComparison.Ordinal);
+        Assert.StartsWith("SquadAnalytics 0.", identity.Library, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_program_that_is_not_ours_does_not_become_ready()
+    {
+        await using var kernel = KernelProcess.Start(TestKernel.Command with { Arguments = ["--version"] }, TestKernel.Tight);
+        var error = await Assert.ThrowsAsync<KernelException>(() => kernel.ReadyAsync());
+        Assert.Contains("did not become ready", error.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_spare_process_is_handed_over_once()
+    {
+        await using var source = new KernelSource(TestKernel.Command, TestKernel.Tight);
+        source.Prepare();
+        await using var first = source.Take();
+        await using var second = source.Take();
+        Assert.NotEqual(first.ProcessId, second.ProcessId);
+        await first.ReadyAsync();
+        Assert.Equal("2", Shown(await first.RunAsync("1 + 1")));
+    }
+
+    private static string? Shown(CellResult result) => result.Outputs.OfType<ShownValue>().LastOrDefault()?.Form(MimeTypes.Text);
+}
