@@ -12,10 +12,14 @@ internal static class ContentRules
         Known(squad.Contexts.Select(context => context.AthleteId), athletes, "A context");
         Known(squad.Events.Select(happened => happened.AthleteId), athletes, "An event");
         Known(content.HealthNotes.Select(note => note.AthleteId), athletes, "A health note");
-        Known(content.Exports.SelectMany(export => export.AthleteIds), athletes, "An export");
         Known(squad.Blocks.SelectMany(block => block.Members), athletes, "A block");
         foreach (var block in squad.Blocks) Distinct(block.Members, $"members of block '{block.Id}'");
-        foreach (var row in content.HeldRows) Distinct(row.Cells.Select(cell => cell.ColumnNumber), $"column numbers of held row '{row.Id}'");
+        foreach (var row in content.HeldRows)
+        {
+            Distinct(row.Cells.Select(cell => cell.ColumnNumber), $"column numbers of held row '{row.Id}'");
+            Distinct(row.DecisionIds, $"decisions of held row '{row.Id}'");
+        }
+
         foreach (var context in squad.Contexts)
         {
             Within(context.SessionRpe, 0, 10, "session RPE", context);

@@ -4,11 +4,4 @@ namespace SquadAnalytics.Storage;
 /// <param name="ColumnNumber">Number of the column in the source, from 1.</param>
 /// <param name="Column">Header of the column as written; empty where it had none.</param>
 /// <param name="Text">The cell as written.</param>
-public sealed record HeldCell(int ColumnNumber, string Column, string Text)
-{
-    /// <summary>Why the cell cannot be kept as it stands, or null where nothing is wrong with it.</summary>
-    public string? Reason { get; init; }
-
-    /// <summary>What would be accepted instead, or null.</summary>
-    public string? Accepts { get; init; }
-}
+public sealed record HeldCell(int ColumnNumber, string Column, string Text);

@@ -7,23 +7,14 @@ namespace SquadAnalytics.Storage;
 /// <param name="Sheet">Sheet of a workbook, or null.</param>
 /// <param name="Line">Line or row number in the source, from 1.</param>
 /// <param name="Cells">All cells of the row, in the order of the source.</param>
-public sealed record HeldRow(string Id, HeldRowState State, string File, string? Sheet, long Line, IReadOnlyList<HeldCell> Cells)
+public sealed record HeldRow(string Id, HeldRowState State, string File, string? Sheet, int Line, IReadOnlyList<HeldCell> Cells)
 {
-    /// <summary>The reason that concerns the whole row, or null where single cells carry theirs.</summary>
-    public string? Reason { get; init; }
+    /// <summary>What is wrong with the row, cell by cell; of this row's file, sheet and line.</summary>
+    public IReadOnlyList<CellProblem> Problems { get; init; } = [];
 
-    /// <summary>The id of the decision that the row awaits, or null.</summary>
-    public string? DecisionId { get; init; }
+    /// <summary>Ids of the decisions that the row awaits.</summary>
+    public IReadOnlyList<string> DecisionIds { get; init; } = [];
 
     /// <summary>Name of the source's copy in the logbook's folder of imports, or null.</summary>
     public string? ImportCopy { get; init; }
-
-    /// <summary>The bad cells, as problems that name file, sheet, line and column.</summary>
-    public IReadOnlyList<CellProblem> Problems => [.. Cells.Where(cell => cell.Reason is not null).Select(cell => new CellProblem(File, Line, cell.Reason!, cell.Accepts ?? "see the reason")
-    {
-        Sheet = Sheet,
-        Column = cell.Column,
-        ColumnNumber = cell.ColumnNumber,
-        Text = cell.Text,
-    })];
 }

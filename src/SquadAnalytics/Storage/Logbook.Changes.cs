@@ -21,9 +21,9 @@ public sealed partial class Logbook
         ArgumentNullException.ThrowIfNull(change);
         RequireWritable();
         var after = _content.After(change);
-        var contents = LogbookTables.Write(after, _content).ToDictionary(file => file.Key, file => (ReadOnlyMemory<byte>)file.Value, StringComparer.Ordinal);
+        var contents = Bytes(LogbookTables.Write(after, _content));
         foreach (var copy in change.ImportCopies) contents[Layout.ImportsName + "/" + PlainName(copy.Name)] = copy.Content;
-        Accept(change.Description, after, contents, [], keepsPrevious: true, []);
+        Accept(change.Description, after, contents, change.AcceptedDraftId is { } draft ? [KnownDraft(draft)] : [], PreviousState.Replaced, []);
     }
 
     /// <summary>Leaves a session out of analyses. It is kept and can be taken back.</summary>
@@ -51,7 +51,7 @@ public sealed partial class Logbook
         var removed = record.Files.Where(change => change.Before is null).Select(change => change.Path).ToList();
         const string undone = "undone: ";
         var description = record.Description.StartsWith(undone, StringComparison.Ordinal) ? record.Description[undone.Length..] : undone + record.Description;
-        Accept(description, after: null, contents, removed, keepsPrevious: true, []);
+        Accept(description, after: null, contents, removed, PreviousState.Replaced, []);
     }
 
     /// <summary>Runs one transaction and takes over its result.</summary>
@@ -59,14 +59,14 @@ public sealed partial class Logbook
     /// <param name="after">The content afterwards, or null to read it from the files.</param>
     /// <param name="contents">New bytes by path.</param>
     /// <param name="removed">Paths of files to delete, kept with the previous state.</param>
-    /// <param name="keepsPrevious">Whether the change can be undone.</param>
+    /// <param name="previous">What becomes of the kept state.</param>
     /// <param name="erased">Paths to delete without keeping them.</param>
-    private void Accept(string description, LogbookContent? after, Dictionary<string, ReadOnlyMemory<byte>> contents, IReadOnlyList<string> removed, bool keepsPrevious, IReadOnlyList<string> erased)
+    private void Accept(string description, LogbookContent? after, Dictionary<string, ReadOnlyMemory<byte>> contents, IReadOnlyList<string> removed, PreviousState previous, IReadOnlyList<string> erased)
     {
         CheckNotChangedOutside();
         var written = contents.Select(file => new FileChange(file.Key, HashOf(file.Key), Fingerprints.Of(file.Value.Span))).Where(change => change.Before != change.After).ToList();
         var deleted = removed.Select(path => new FileChange(path, HashOf(path), null)).Where(change => change.Before is not null);
-        var record = new WriteAheadRecord(description, _time.GetUtcNow(), [.. written, .. deleted], keepsPrevious, erased);
+        var record = new WriteAheadRecord(description, _time.GetUtcNow(), [.. written, .. deleted], previous, erased);
         var changed = written.ToDictionary(change => change.Path, change => contents[change.Path], StringComparer.Ordinal);
         try
         {

@@ -38,7 +38,7 @@ public sealed partial class Logbook : IDisposable
     /// <summary>Imported rows that are refused or await a decision.</summary>
     public IReadOnlyList<HeldRow> HeldRows => _content.HeldRows;
 
-    /// <summary>What was written to places outside the folder.</summary>
+    /// <summary>What was written to places outside the folder; see <see cref="RecordExport"/>.</summary>
     public IReadOnlyList<LogbookExport> Exports => _content.Exports;
 
     /// <summary>Whether nothing can be written: another program has the logbook open, or the folder cannot be written.</summary>
@@ -90,8 +90,8 @@ public sealed partial class Logbook : IDisposable
             new Transaction(layout, disk).Recover();
             if (Directory.EnumerateFileSystemEntries(layout.Folder).Any(entry => entry != layout.Lock)) throw new IOException($"Folder {layout.Folder} is not empty. Name a new folder for the logbook.");
             var files = LogbookTables.Write(content, before: null);
-            var record = new WriteAheadRecord("new logbook", (time ?? TimeProvider.System).GetUtcNow(), [.. files.Select(file => new FileChange(file.Key, null, Fingerprints.Of(file.Value)))], KeepsPrevious: false, []);
-            Write(new Transaction(layout, disk), layout, record, files.ToDictionary(file => file.Key, file => (ReadOnlyMemory<byte>)file.Value, StringComparer.Ordinal));
+            var record = new WriteAheadRecord("new logbook", (time ?? TimeProvider.System).GetUtcNow(), [.. files.Select(file => new FileChange(file.Key, null, Fingerprints.Of(file.Value)))], PreviousState.Dropped, []);
+            Write(new Transaction(layout, disk), layout, record, Bytes(files));
             return new Logbook(layout, disk, time ?? TimeProvider.System, held, null, null);
         }
         catch

@@ -39,9 +39,6 @@ public sealed record LogbookChange
     /// <summary>Import rows to hold, or to replace.</summary>
     public IReadOnlyList<HeldRow> HeldRows { get; init; } = [];
 
-    /// <summary>Exports to remember.</summary>
-    public IReadOnlyList<LogbookExport> Exports { get; init; } = [];
-
     /// <summary>Ids of protocol versions to take out; only those that no session used.</summary>
     public IReadOnlyList<string> RemovedProtocolIds { get; init; } = [];
 

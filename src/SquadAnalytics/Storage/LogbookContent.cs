@@ -25,7 +25,7 @@ internal sealed record LogbookContent(Squad Squad, IReadOnlyList<HealthNote> Hea
             squad,
             Put(HealthNotes, change.HealthNotes, note => note.Id, change.RemovedHealthNoteIds),
             Put(HeldRows, change.HeldRows, row => row.Id, change.RemovedHeldRowIds),
-            Put(Exports, change.Exports, export => export.Id));
+            Exports);
         ContentRules.Check(after);
         return after;
     }
@@ -40,7 +40,7 @@ internal sealed record LogbookContent(Squad Squad, IReadOnlyList<HealthNote> Hea
         },
         [.. HealthNotes.Where(note => note.AthleteId != athleteId)],
         HeldRows,
-        [.. Exports.Select(export => export.AthleteIds.Contains(athleteId) ? export with { AthleteIds = [.. export.AthleteIds.Where(id => id != athleteId)] } : export)]);
+        [.. Exports.Where(export => !export.AthleteIds.SequenceEqual([athleteId])).Select(export => export.AthleteIds.Contains(athleteId) ? export with { AthleteIds = [.. export.AthleteIds.Where(id => id != athleteId)] } : export)]);
 
     private void CheckProtocols(LogbookChange change)
     {

@@ -47,17 +47,21 @@ internal static class Invented
         HealthNotes = [new HealthNote("n1", "a1", Day, "=cold, \"mild\"\r\nsecond line")],
         HeldRows =
         [
-            new HeldRow("h1", HeldRowState.Refused, "week-1.csv", null, 7, [new HeldCell(1, "Name", "Ada"), new HeldCell(2, "Set 1", "-62") { Reason = "is negative", Accepts = "seconds" }]) { ImportCopy = "week-1.csv" },
-            new HeldRow("h2", HeldRowState.AwaitingDecision, "week-1.xlsx", "Tuesday", 9, [new HeldCell(1, "", "'=1+1")]) { Reason = "ambiguous date", DecisionId = "d1" },
+            new HeldRow("h1", HeldRowState.Refused, "week-1.csv", null, 7, [new HeldCell(1, "Name", "ada i."), new HeldCell(2, "", "-62")])
+            {
+                Problems = [new CellProblem("week-1.csv", 7, "is negative", "seconds above 0") { Column = "", ColumnNumber = 2, Text = "-62" }, new CellProblem("week-1.csv", 7, "is too short", "five cells")],
+                ImportCopy = "week-1.csv",
+            },
+            new HeldRow("h2", HeldRowState.AwaitingDecision, "week-1.xlsx", "Tuesday", 9, [new HeldCell(1, "", "'=1+1")]) { DecisionIds = ["d1", "d2"] },
         ],
-        Exports = [new LogbookExport("x1", new DateTimeOffset(2031, 3, 5, 18, 30, 0, TimeSpan.Zero), "report", "/media/stick/report.html", ["a1"])],
-        ImportCopies = [new ImportCopy("week-1.csv", "Name,Set 1\nAda,-62\n"u8.ToArray())],
+        ImportCopies = [new ImportCopy("week-1.csv", "Name,Set 1\nAda I.,-62\n"u8.ToArray())],
     };
 
     public static Logbook Filled(TempFolder temp)
     {
         var logbook = Logbook.Create(temp.Logbook, "Quay Boxing (invented)");
         logbook.Commit(Everything);
+        logbook.RecordExport("report", "/media/stick/report.html", ["a1"]);
         return logbook;
     }
 

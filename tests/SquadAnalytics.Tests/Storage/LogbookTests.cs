@@ -23,10 +23,10 @@ public sealed class LogbookTests
             Blocks = logbook.Squad.Blocks,
             HealthNotes = logbook.HealthNotes,
             HeldRows = logbook.HeldRows,
-            Exports = logbook.Exports,
             ImportCopies = [new ImportCopy("week-1.csv", File.ReadAllBytes(Path.Combine(logbook.ImportsFolder, "week-1.csv")))],
         }));
         Assert.Equal("Quay Boxing (invented)", logbook.Squad.Name);
+        Assert.Equal(["report to /media/stick/report.html: a1"], logbook.Exports.Select(export => $"{export.Kind} to {export.Destination}: {string.Join(", ", export.AthleteIds)}"));
         Assert.Equal(fingerprint, logbook.Fingerprint);
 
         static string Text(LogbookChange change) => JsonSerializer.Serialize(change);

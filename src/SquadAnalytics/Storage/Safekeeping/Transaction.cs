@@ -50,7 +50,7 @@ internal sealed class Transaction(Layout layout, Disk disk)
         disk.CreateFolder(layout.PendingNew);
         foreach (var (path, content) in contents) disk.Write(Place(layout.PendingNew, path), content);
         SyncTree(layout.PendingNew);
-        if (record.KeepsPrevious)
+        if (record.Previous == PreviousState.Replaced)
         {
             disk.CreateFolder(layout.PendingBefore);
             foreach (var change in record.Files.Where(change => change.Before is not null)) disk.Copy(layout.At(change.Path), Place(layout.PendingBefore, change.Path));
@@ -64,7 +64,7 @@ internal sealed class Transaction(Layout layout, Disk disk)
     /// <summary>Every step may have been done before.</summary>
     private void RollForward(WriteAheadRecord record)
     {
-        if (!record.KeepsPrevious)
+        if (record.Previous == PreviousState.Dropped)
         {
             disk.Delete(layout.Previous);
         }

@@ -6,9 +6,9 @@ namespace SquadAnalytics.Storage.Safekeeping;
 /// <param name="Description">The change in words.</param>
 /// <param name="At">When it was accepted.</param>
 /// <param name="Files">Every file it changes.</param>
-/// <param name="KeepsPrevious">Whether the state before is kept, to be gone back to.</param>
+/// <param name="Previous">What becomes of the kept state.</param>
 /// <param name="Erased">Files and folders it deletes without keeping them, as paths within the logbook folder.</param>
-internal sealed record WriteAheadRecord(string Description, DateTimeOffset At, IReadOnlyList<FileChange> Files, bool KeepsPrevious, IReadOnlyList<string> Erased)
+internal sealed record WriteAheadRecord(string Description, DateTimeOffset At, IReadOnlyList<FileChange> Files, PreviousState Previous, IReadOnlyList<string> Erased)
 {
     private static readonly JsonSerializerOptions Options = new() { WriteIndented = true };
 

@@ -35,7 +35,7 @@ internal static class AthleteTables
     public static IReadOnlyList<Athlete> Read(TableSource source)
     {
         var seen = new Dictionary<string, Athlete>(StringComparer.Ordinal);
-        var athletes = source.Read(Athletes, row =>
+        var athletes = source.ReadFirst(Athletes, row =>
         {
             var athlete = new Athlete(row.Text(Id), row.Text(Name), row.Text(Code))
             {

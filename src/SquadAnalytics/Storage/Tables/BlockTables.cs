@@ -24,7 +24,7 @@ internal static class BlockTables
     public static IReadOnlyList<TrainingBlock> Read(TableSource source, IReadOnlyDictionary<string, Athlete> athletes)
     {
         var seen = new Dictionary<string, TrainingBlock>(StringComparer.Ordinal);
-        var blocks = source.Read(Blocks, row =>
+        var blocks = source.ReadFirst(Blocks, row =>
         {
             var (from, to) = (row.Date(From), row.Date(To));
             if (to < from) throw row.Bad(To, "lies before from_date");

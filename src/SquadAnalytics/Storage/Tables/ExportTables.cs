@@ -13,23 +13,24 @@ internal static class ExportTables
 
     public static Table Exports { get; } = new("exports", "What was written to places outside the logbook folder", [Id, At, Kind, Destination]) { Key = [Id], IsData = false };
 
+    // No reference to the athletes: an export stays made when the accept that brought an athlete in is undone.
     public static Table Athletes { get; } = new("export-athletes", "Athletes in the exports; an export without rows here holds the whole squad", [Which, Who])
     {
         Key = [Which, Who],
-        References = [new ForeignKey(Which, "exports", "export_id"), AthleteTables.Reference(Who)],
+        References = [new ForeignKey(Which, "exports", "export_id")],
         IsData = false,
     };
 
-    public static IReadOnlyList<LogbookExport> Read(TableSource source, IReadOnlyDictionary<string, Athlete> athletes)
+    public static IReadOnlyList<LogbookExport> Read(TableSource source)
     {
         var seen = new Dictionary<string, LogbookExport>(StringComparer.Ordinal);
-        var exports = source.Read(Exports, row =>
+        var exports = source.ReadFirst(Exports, row =>
         {
             var export = new LogbookExport(row.Text(Id), row.Moment(At), row.Text(Kind), row.Text(Destination), []);
             row.Once(Id, seen, export.Id, export);
             return export;
         });
-        var shown = source.Read(Athletes, row => (row.Referred(Which, seen, Exports).Id, Athlete: row.Referred(Who, athletes, AthleteTables.Athletes).Id)).ToLookup(row => row.Id, row => row.Athlete);
+        var shown = source.Read(Athletes, row => (row.Referred(Which, seen, Exports).Id, Athlete: row.Text(Who))).ToLookup(row => row.Id, row => row.Athlete);
         return [.. exports.Select(export => export with { AthleteIds = [.. shown[export.Id]] })];
     }
 

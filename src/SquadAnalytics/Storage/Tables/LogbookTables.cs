@@ -10,7 +10,7 @@ internal static class LogbookTables
         ProtocolTables.Protocols, ProtocolTables.Stations, ProtocolTables.Bands,
         SessionTables.Sessions, SessionTables.SetTimes, SessionTables.StationTimes,
         DayTables.Contexts, DayTables.Events, BlockTables.Blocks, BlockTables.Members,
-        DayTables.HealthNotes, HeldTables.Rows, HeldTables.Cells, ExportTables.Exports, ExportTables.Athletes,
+        DayTables.HealthNotes, HeldTables.Rows, HeldTables.Cells, HeldTables.Problems, HeldTables.Decisions, ExportTables.Exports, ExportTables.Athletes,
     ];
 
     /// <summary>Files whose bytes are the logbook: the description and every table.</summary>
@@ -24,7 +24,6 @@ internal static class LogbookTables
         var name = DataPackage.ReadTitle(files, source);
         var athletes = AthleteTables.Read(source);
         var protocols = ProtocolTables.Read(source);
-        Check(source);
         var byId = athletes.ToDictionary(athlete => athlete.Id, StringComparer.Ordinal);
         var sessions = SessionTables.Read(source, athletes, protocols);
         var contexts = DayTables.ReadContexts(source, byId);
@@ -32,8 +31,8 @@ internal static class LogbookTables
         var blocks = BlockTables.Read(source, byId);
         var notes = DayTables.ReadHealthNotes(source, byId);
         var held = HeldTables.Read(source);
-        var exports = ExportTables.Read(source, byId);
-        Check(source);
+        var exports = ExportTables.Read(source);
+        source.Check();
         return new LogbookContent(new Squad(name, athletes, protocols, sessions) { Contexts = contexts, Events = events, Blocks = blocks }, notes, held, exports);
     }
 
@@ -56,9 +55,4 @@ internal static class LogbookTables
 
     private static bool Differs<T>(IReadOnlyList<T> now, IReadOnlyList<T>? before)
         where T : class => before is null || now.Count != before.Count || now.Where((item, index) => !ReferenceEquals(item, before[index])).Any();
-
-    private static void Check(TableSource source)
-    {
-        if (source.Problems.Count > 0) throw new LogbookContentException(source.Problems);
-    }
 }

@@ -33,7 +33,7 @@ internal static class ProtocolTables
     public static IReadOnlyList<Protocol> Read(TableSource source)
     {
         var seen = new Dictionary<string, Protocol>(StringComparer.Ordinal);
-        var protocols = source.Read(Protocols, row =>
+        var protocols = source.ReadFirst(Protocols, row =>
         {
             var interval = row.NumberOrNull(Interval);
             if (interval is <= 0) throw row.Bad(Interval, "is not above 0");

@@ -47,7 +47,7 @@ internal static class SessionTables
         var protocolById = protocols.ToDictionary(protocol => protocol.Id, StringComparer.Ordinal);
         var drafts = new Dictionary<string, SessionRows>(StringComparer.Ordinal);
         var occasions = new Dictionary<(string, DateOnly, string, int), string>();
-        var ordered = source.Read(Sessions, row =>
+        var ordered = source.ReadFirst(Sessions, row =>
         {
             var head = ReadHead(row, athleteById, protocolById);
             row.Once(Id, drafts, head.Id, head);
@@ -57,7 +57,8 @@ internal static class SessionTables
         });
         source.Read(SetTimes, row => ReadSet(row, drafts));
         source.Read(StationTimes, row => ReadStation(row, drafts));
-        return source.Problems.Count > 0 ? [] : [.. ordered.Select(rows => rows.Build())];
+        source.Check();
+        return [.. ordered.Select(rows => rows.Build())];
     }
 
     public static void Write(IReadOnlyList<Session> sessions, TableSink sink)

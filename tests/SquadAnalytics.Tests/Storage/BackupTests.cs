@@ -1,0 +1,102 @@
+using System.IO.Compression;
+using SquadAnalytics.Storage;
+
+namespace SquadAnalytics.Tests.Storage;
+
+public sealed class BackupTests
+{
+    [Fact]
+    public void A_backup_restores_tables_reports_drafts_imports_and_the_kept_state()
+    {
+        using var temp = new TempFolder();
+        string fingerprint;
+        using (var logbook = Invented.Filled(temp))
+        {
+            logbook.StartDraft().Type("a2", "set 1", "49");
+            Directory.CreateDirectory(Path.Combine(logbook.ReportsFolder, "run"));
+            File.WriteAllText(Path.Combine(logbook.ReportsFolder, "run", "report.html"), "<p>kept</p>");
+            logbook.VoidSession("s2", "typed twice");
+            fingerprint = logbook.Fingerprint;
+            logbook.Backup(temp.At("club.zip"));
+            Assert.Equal("backup", logbook.Exports[^1].Kind);
+            Assert.Throws<ArgumentException>(() => logbook.Backup(temp.At("logbook/club.zip")));
+        }
+
+        using var restored = Logbook.Restore(temp.At("club.zip"), temp.At("restored"));
+        Assert.Equal(fingerprint, restored.Fingerprint);
+        Assert.Equal("49", Assert.Single(restored.Drafts).Text("a2", "set 1"));
+        Assert.Equal("<p>kept</p>", File.ReadAllText(Path.Combine(restored.ReportsFolder, "run", "report.html")));
+        restored.UndoLastAccept();
+        Assert.DoesNotContain(restored.Squad.Sessions, session => session.IsVoid);
+        Assert.Throws<IOException>(() => Logbook.Restore(temp.At("club.zip"), temp.At("restored")));
+        if (!OperatingSystem.IsWindows()) Assert.Equal(UnixFileMode.UserRead | UnixFileMode.UserWrite, File.GetUnixFileMode(temp.At("club.zip")));
+    }
+
+    [Theory]
+    [InlineData("../outside.csv")]
+    [InlineData("reports/../../outside.csv")]
+    [InlineData("/etc/outside.csv")]
+    [InlineData("reports\\..\\outside.csv")]
+    [InlineData("reports//outside.csv")]
+    [InlineData("C:/outside.csv")]
+    [InlineData("other/outside.csv")]
+    [InlineData(".pending/commit.json")]
+    public void A_path_that_leads_elsewhere_is_refused_and_nothing_is_left(string name)
+    {
+        using var temp = new TempFolder();
+        var zip = BackupWith(temp, archive => Write(archive, name, "x"));
+        var error = Assert.Throws<InvalidDataException>(() => Logbook.Restore(zip, temp.At("restored")));
+        Assert.Contains($"'{name}' does not belong", error.Message, StringComparison.Ordinal);
+        Assert.Equal(["club.zip", "logbook"], Directory.GetFileSystemEntries(temp.Path).Select(Path.GetFileName).Order(StringComparer.Ordinal));
+    }
+
+    [Fact]
+    public void A_zip_that_unpacks_to_far_more_than_its_size_is_refused_and_nothing_is_left()
+    {
+        using var temp = new TempFolder();
+        var zip = BackupWith(temp, archive =>
+        {
+            using var entry = archive.CreateEntry("reports/zeros.html", CompressionLevel.SmallestSize).Open();
+            var zeros = new byte[1 << 20];
+            for (var mebibyte = 0; mebibyte < 70; mebibyte++) entry.Write(zeros);
+        });
+        Assert.True(new FileInfo(zip).Length < 200_000);
+        Assert.Contains("unpacks to more", Assert.Throws<InvalidDataException>(() => Logbook.Restore(zip, temp.At("restored"))).Message, StringComparison.Ordinal);
+        Assert.False(Directory.Exists(temp.At("restored")));
+        Assert.Throws<InvalidDataException>(() => Logbook.Restore(zip, temp.At("restored"), null, mostBytes: 1000));
+    }
+
+    [Fact]
+    public void A_zip_with_a_bad_table_or_without_tables_or_cut_off_is_refused_and_nothing_is_left()
+    {
+        using var temp = new TempFolder();
+        var zip = BackupWith(temp, archive =>
+        {
+            archive.GetEntry("events.csv")!.Delete();
+            Write(archive, "events.csv", "event_id,athlete_id,day,kind,cleared_date\ne1,a2,gestern,bout,\n");
+        });
+        Assert.Contains("events.csv, line 2", Assert.Throws<LogbookContentException>(() => Logbook.Restore(zip, temp.At("restored"))).Message, StringComparison.Ordinal);
+
+        using (var archive = ZipFile.Open(temp.At("empty.zip"), ZipArchiveMode.Create)) Write(archive, "reports/x.html", "x");
+        Assert.Contains("no datapackage.json", Assert.Throws<InvalidDataException>(() => Logbook.Restore(temp.At("empty.zip"), temp.At("restored"))).Message, StringComparison.Ordinal);
+
+        File.WriteAllBytes(temp.At("cut.zip"), File.ReadAllBytes(zip)[..2000]);
+        Assert.Throws<InvalidDataException>(() => Logbook.Restore(temp.At("cut.zip"), temp.At("restored")));
+        Assert.False(Directory.Exists(temp.At("restored")));
+    }
+
+    private static string BackupWith(TempFolder temp, Action<ZipArchive> change)
+    {
+        var zip = temp.At("club.zip");
+        using (var logbook = Invented.Filled(temp)) logbook.Backup(zip);
+        using var archive = ZipFile.Open(zip, ZipArchiveMode.Update);
+        change(archive);
+        return zip;
+    }
+
+    private static void Write(ZipArchive archive, string name, string text)
+    {
+        using var entry = new StreamWriter(archive.CreateEntry(name).Open());
+        entry.Write(text);
+    }
+}
