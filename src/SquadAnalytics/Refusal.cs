@@ -6,6 +6,9 @@ public enum Refusal
     /// <summary>The session has too few sets.</summary>
     TooFewSets,
 
+    /// <summary>The sample has too few observations for the calculation.</summary>
+    TooFewObservations,
+
     /// <summary>The athlete has too few sessions.</summary>
     TooFewSessions,
 
