@@ -44,6 +44,14 @@ public static class BundledFont
     /// <summary>The typeface itself, for measuring.</summary>
     internal static SKTypeface Typeface(bool semiBold) => semiBold ? SemiBoldFace.Value : RegularFace.Value;
 
+    /// <summary>The typeface for a text: the bundled one, or an installed one where the text is in a script that it lacks.</summary>
+    internal static SKTypeface TypefaceFor(string text, bool semiBold)
+    {
+        var bundled = Typeface(semiBold);
+        var missing = text.EnumerateRunes().FirstOrDefault(rune => rune.Value > ' ' && bundled.GetGlyph(rune.Value) == 0);
+        return missing == default ? bundled : SKFontManager.Default.MatchCharacter(missing.Value) ?? bundled;
+    }
+
     private sealed class Resolver : IFontResolver
     {
         public SKTypeface? CreateTypeface(string fontName, FontWeight weight, FontSlant slant, FontSpacing width) => Named(fontName);

@@ -1,23 +1,22 @@
 using System.Text;
-using ScottPlot;
 using SkiaSharp;
 
 namespace SquadAnalytics.Reporting.Figures;
 
-/// <summary>One or more plots on a sheet, stacked from top to bottom.</summary>
-internal sealed class Drawing
+/// <summary>One or more charts on a sheet, stacked from top to bottom.</summary>
+internal sealed class Drawing : IDisposable
 {
-    private readonly IReadOnlyList<Panel> _panels;
+    private readonly IReadOnlyList<Chart> _charts;
 
-    public Drawing(int width, params IReadOnlyList<Panel> panels)
+    public Drawing(params IReadOnlyList<Chart> charts)
     {
-        Width = width;
-        _panels = panels;
+        _charts = charts;
+        Width = charts.Max(chart => chart.Width);
     }
 
     public int Width { get; }
 
-    public int Height => _panels.Sum(panel => panel.Height);
+    public int Height => _charts.Sum(chart => chart.Height);
 
     public byte[] ToPng(int dotsPerUnit)
     {
@@ -37,13 +36,18 @@ internal sealed class Drawing
         return Encoding.UTF8.GetString(bytes.ToArray());
     }
 
+    public void Dispose()
+    {
+        foreach (var chart in _charts) chart.Dispose();
+    }
+
     private void RenderOn(SKCanvas canvas)
     {
         var top = 0;
-        foreach (var panel in _panels)
+        foreach (var chart in _charts)
         {
-            panel.Plot.Render(canvas, new PixelRect(0, Width, top + panel.Height, top));
-            top += panel.Height;
+            chart.RenderOn(canvas, top);
+            top += chart.Height;
         }
     }
 }

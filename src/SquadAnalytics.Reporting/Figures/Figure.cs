@@ -26,7 +26,11 @@ public abstract record Figure
 
     /// <summary>The figure as an SVG file that stands alone: white ground, named fallback typefaces.</summary>
     /// <param name="size">For which width it is drawn.</param>
-    public string ToSvg(FigureSize size = FigureSize.Wide) => SvgPicture.StandAlone(Draw(size), Title, AlternativeText);
+    public string ToSvg(FigureSize size = FigureSize.Wide)
+    {
+        using var drawing = Draw(size);
+        return SvgPicture.StandAlone(drawing, Title, AlternativeText);
+    }
 
     /// <summary>The figure as PNG; at 3 dots per unit the wide size prints at 300 dots per inch on A4.</summary>
     /// <param name="size">For which width it is drawn.</param>
@@ -34,15 +38,18 @@ public abstract record Figure
     public byte[] ToPng(FigureSize size = FigureSize.Wide, int dotsPerUnit = PrintDotsPerUnit)
     {
         if (dotsPerUnit is < 1 or > 8) throw new ArgumentOutOfRangeException(nameof(dotsPerUnit), dotsPerUnit, "The resolution lies between 1 and 8 dots per unit.");
-        return Draw(size).ToPng(dotsPerUnit);
+        using var drawing = Draw(size);
+        return drawing.ToPng(dotsPerUnit);
     }
 
     /// <summary>The figure as an HTML figure with caption: drawn for a wide and for a narrow page, of which the page's style shows one.</summary>
     public string ToHtml()
     {
         var html = new StringBuilder("<figure>\n");
-        html.Append("<div class=\"wide\">").Append(SvgPicture.Inline(Draw(FigureSize.Wide), AlternativeText)).Append("</div>\n");
-        html.Append("<div class=\"narrow\">").Append(SvgPicture.Inline(Draw(FigureSize.Narrow), AlternativeText)).Append("</div>\n");
+        using var wide = Draw(FigureSize.Wide);
+        using var narrow = Draw(FigureSize.Narrow);
+        html.Append("<div class=\"wide\">").Append(SvgPicture.Inline(wide, AlternativeText)).Append("</div>\n");
+        html.Append("<div class=\"narrow\">").Append(SvgPicture.Inline(narrow, AlternativeText)).Append("</div>\n");
         html.Append("<figcaption><strong>").Append(Html.Sentence(Title)).Append("</strong> ").Append(Html.Sentence(Caption)).Append("</figcaption>\n</figure>\n");
         return html.ToString();
     }

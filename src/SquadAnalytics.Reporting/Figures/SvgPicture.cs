@@ -37,13 +37,13 @@ internal static partial class SvgPicture
 
     private static XElement Read(Drawing drawing, string alternativeText)
     {
-        var source = drawing.ToSvg();
-        var root = XDocument.Parse(source).Root!;
+        var root = XDocument.Parse(drawing.ToSvg()).Root!;
         root.Attributes().Where(attribute => attribute.Name.LocalName is "xlink" or "width" or "height").Remove();
         root.SetAttributeValue("viewBox", string.Create(CultureInfo.InvariantCulture, $"0 0 {drawing.Width} {drawing.Height}"));
         root.SetAttributeValue("role", "img");
         root.SetAttributeValue("aria-label", alternativeText);
-        var prefix = "f" + Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(source)))[..10];
+        ShareClips(root);
+        var prefix = "f" + Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(root.ToString())))[..10];
         foreach (var element in root.Descendants().ToList())
         {
             if (element.Name.LocalName == "text") Words(element);
@@ -52,6 +52,26 @@ internal static partial class SvgPicture
         }
 
         return root;
+    }
+
+    /// <summary>
+    /// Every mark comes with a frame of its own to be cut by, and most frames are the same: one is kept. Their ids come from a counter of the
+    /// whole process: numbered anew, so that the same figure is the same text.
+    /// </summary>
+    private static void ShareClips(XElement root)
+    {
+        var kept = new Dictionary<string, string>(StringComparer.Ordinal);
+        var renamed = new Dictionary<string, string>(StringComparer.Ordinal);
+        foreach (var clip in root.Descendants(Svg + "clipPath").ToList())
+        {
+            var frame = string.Concat(clip.Elements());
+            var isNew = kept.TryAdd(frame, string.Create(CultureInfo.InvariantCulture, $"c{kept.Count}"));
+            renamed[$"url(#{(string)clip.Attribute("id")!})"] = $"url(#{kept[frame]})";
+            if (isNew) clip.SetAttributeValue("id", kept[frame]);
+            else clip.Remove();
+        }
+
+        foreach (var group in root.Descendants().Attributes("clip-path")) group.Value = renamed[group.Value];
     }
 
     private static bool IsGround(XElement rect, Drawing drawing) =>
@@ -65,7 +85,7 @@ internal static partial class SvgPicture
         var size = (float)text.Attribute("font-size")!;
         var bold = ((string?)text.Attribute("font-family"))?.EndsWith("SemiBold", StringComparison.Ordinal) == true;
         var left = First(text, "x");
-        using var font = new SKFont(BundledFont.Typeface(bold), size);
+        using var font = new SKFont(BundledFont.TypefaceFor(words, bold), size);
         var width = font.MeasureText(words);
         var (anchor, x) = Math.Abs(left + (width / 2)) < 2 ? ("middle", 0f) : Math.Abs(left + width) < 2 ? ("end", 0f) : ("start", left);
         text.SetAttributeValue("x", Number(x));

@@ -1,0 +1,58 @@
+using ScottPlot;
+
+namespace SquadAnalytics.Reporting.Figures;
+
+/// <summary>Names of lines: beside their ends where there is room, in a row above the plot where there is not.</summary>
+internal sealed partial class Chart
+{
+    private const float LineHeight = 17;
+
+    /// <summary>Names beside the ends of their lines, moved apart where they would overlap.</summary>
+    public void NameAtEnd(IReadOnlyList<LineName> names, double x) => NameBeside(names, x, TextEdge.Left, 6);
+
+    /// <summary>Names before the beginnings of their lines, moved apart where they would overlap.</summary>
+    public void NameAtStart(IReadOnlyList<LineName> names, double x) => NameBeside(names, x, TextEdge.Right, -6);
+
+    private void NameBeside(IReadOnlyList<LineName> names, double x, TextEdge edge, float right)
+    {
+        var limits = _plot.Axes.GetLimits();
+        var perUnit = (limits.Top - limits.Bottom) / (Height - _margins.Top - _margins.Bottom);
+        var apart = LineHeight * perUnit;
+        var sorted = names.OrderByDescending(name => name.EndsAt).ToList();
+        var places = sorted.Select(name => name.EndsAt).ToArray();
+        for (var pass = 0; pass < 50; pass++)
+        {
+            for (var k = 1; k < places.Length; k++)
+            {
+                var overlap = apart - (places[k - 1] - places[k]);
+                if (overlap <= 0) continue;
+                places[k - 1] += overlap / 2;
+                places[k] -= overlap / 2;
+            }
+        }
+
+        for (var k = 0; k < sorted.Count; k++) Label(sorted[k].Text, x, places[k], sorted[k].Color, edge, right: right, bold: sorted[k].Bold);
+    }
+
+    /// <summary>Names in a row above the plot, each behind a piece of its line.</summary>
+    public void NameAbove(IReadOnlyList<LineName> names)
+    {
+        double x = 0;
+        foreach (var name in names)
+        {
+            OnSheet(Sign(name), x, 36, name.Color, bold: name.Bold);
+            x += Measure(Sign(name), bold: name.Bold) + 14;
+        }
+    }
+
+    private static string Sign(LineName name) => name.Dot switch
+    {
+        null => $"— {name.Text}",
+        Dot.OpenCircle => $"○ {name.Text}",
+        Dot.Square => $"■ {name.Text}",
+        Dot.OpenSquare => $"□ {name.Text}",
+        Dot.Diamond => $"◆ {name.Text}",
+        Dot.Triangle => $"▲ {name.Text}",
+        _ => $"● {name.Text}",
+    };
+}

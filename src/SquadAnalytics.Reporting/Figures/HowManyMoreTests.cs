@@ -1,0 +1,79 @@
+using System.Globalization;
+using ScottPlot;
+
+namespace SquadAnalytics.Reporting.Figures;
+
+/// <summary>How many more tests until we can tell? The chance of telling a change, against the number of tests.</summary>
+public sealed record HowManyMoreTests : Figure
+{
+    private static readonly (Color Color, Dot Dot, float[] Dashes)[] Looks =
+        [(Ink.Blue, Dot.Circle, Dashes.Solid), (Ink.Vermilion, Dot.Square, Dashes.Even), (Ink.Green, Dot.Triangle, Dashes.Fine), (Ink.Purple, Dot.Diamond, Dashes.Long)];
+
+    /// <summary>Makes the figure.</summary>
+    /// <param name="curves">One to four curves, each for one size of change.</param>
+    /// <param name="wanted">The chance that is wanted, from 0 to 1, for example 0.8.</param>
+    /// <param name="assumptions">What the curves rest on: <c>typical error 2.6 s, 90 % intervals</c>.</param>
+    /// <exception cref="ArgumentException">Not one to four curves, or one without points.</exception>
+    public HowManyMoreTests(IReadOnlyList<PowerCurve> curves, double wanted, string assumptions)
+    {
+        ArgumentNullException.ThrowIfNull(curves);
+        if (curves.Count < 1 || curves.Count > Looks.Length || curves.Any(curve => curve.Points.Count == 0)) throw new ArgumentException($"There must be one to {Looks.Length} curves, each with points.", nameof(curves));
+        if (!(wanted is > 0 and < 1)) throw new ArgumentOutOfRangeException(nameof(wanted), wanted, "The wanted chance lies between 0 and 1.");
+        Curves = [.. curves];
+        Wanted = wanted;
+        Assumptions = assumptions;
+    }
+
+    /// <summary>The curves.</summary>
+    public IReadOnlyList<PowerCurve> Curves { get; }
+
+    /// <summary>The chance that is wanted.</summary>
+    public double Wanted { get; }
+
+    /// <summary>What the curves rest on.</summary>
+    public string Assumptions { get; }
+
+    /// <inheritdoc />
+    public override string Title => "How many more tests until we can tell?";
+
+    /// <inheritdoc />
+    public override string Caption => $"Chance of telling a true change of the size named, by number of tests; dashed line: {Percent(Wanted)}. Assumes {Assumptions}.";
+
+    /// <inheritdoc />
+    public override string AlternativeText => string.Join(" ", Curves.Select(curve =>
+    {
+        var enough = curve.Points.FirstOrDefault(point => point.Power >= Wanted);
+        return enough is null
+            ? $"A change of {curve.Name}: {Percent(Wanted)} is not reached with {Count(curve.Points[^1].Tests)} tests ({Percent(curve.Points[^1].Power)})."
+            : $"A change of {curve.Name}: {Percent(Wanted)} is reached with {Sentences.Plural(enough.Tests, "test")}.";
+    }));
+
+    internal override Drawing Draw(FigureSize size)
+    {
+        var wide = size == FigureSize.Wide;
+        var chart = new Chart(size, 310, new Margins(48, wide ? 100 : 14, 46, wide ? 30 : 50));
+        var (first, last) = (Curves.Min(curve => curve.Points[0].Tests), Curves.Max(curve => curve.Points[^1].Tests));
+        chart.Limits(first - 0.5, last + 0.5, 0, 1.03);
+        chart.Heading("chance of telling the change");
+        chart.ScaleLeft([0, 0.2, 0.4, 0.6, 0.8, 1], Percent);
+        var ticks = Ticks.Between(first, last, wide ? 10 : 6).Where(tick => tick == Math.Floor(tick)).ToList();
+        chart.ScaleBottom(ticks, tick => Count((int)tick), "number of tests");
+        chart.Line([new(first - 0.5, Wanted), new(last + 0.5, Wanted)], Ink.Text, 1.3f, Dashes.Even);
+        var names = new List<LineName>();
+        foreach (var (curve, look) in Curves.Zip(Looks))
+        {
+            var points = curve.Points.Select(point => new Coordinates(point.Tests, point.Power)).ToArray();
+            chart.Line(points, look.Color, 2, look.Dashes);
+            chart.Dots(points, look.Color, look.Dot, 7);
+            names.Add(new LineName(curve.Name, points[^1].Y, look.Color, Bold: true, look.Dot));
+        }
+
+        if (wide) chart.NameAtEnd(names, last + 0.5);
+        else chart.NameAbove(names);
+        return new Drawing(chart);
+    }
+
+    private static string Percent(double share) => string.Create(CultureInfo.InvariantCulture, $"{100 * share:0} %");
+
+    private static string Count(int number) => number.ToString(CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,86 @@
+using ScottPlot;
+
+namespace SquadAnalytics.Reporting.Figures;
+
+/// <summary>How noisy is the test? The difference of two tests against their mean, with the limits of agreement.</summary>
+/// <remarks>Source: Bland and Altman (1986), Lancet i:307-310; from memory.</remarks>
+public sealed record HowNoisyIsTheTest : Figure
+{
+    /// <summary>Makes the figure.</summary>
+    /// <param name="pairs">Two tests of each athlete.</param>
+    /// <param name="meanDifference">Mean of later minus earlier, in seconds.</param>
+    /// <param name="lowerLimit">Lower limit of agreement.</param>
+    /// <param name="upperLimit">Upper limit of agreement.</param>
+    /// <param name="limitsName">What the limits are: <c>95 % limits of agreement, small-sample form</c>.</param>
+    /// <exception cref="ArgumentException">There is no pair.</exception>
+    public HowNoisyIsTheTest(IReadOnlyList<TestPair> pairs, Seconds meanDifference, Seconds lowerLimit, Seconds upperLimit, string limitsName)
+    {
+        ArgumentNullException.ThrowIfNull(pairs);
+        if (pairs.Count == 0) throw new ArgumentException("There is no pair of tests to draw.", nameof(pairs));
+        Pairs = [.. pairs];
+        MeanDifference = meanDifference;
+        LowerLimit = lowerLimit;
+        UpperLimit = upperLimit;
+        LimitsName = limitsName;
+    }
+
+    /// <summary>Two tests of each athlete.</summary>
+    public IReadOnlyList<TestPair> Pairs { get; }
+
+    /// <summary>Mean of later minus earlier.</summary>
+    public Seconds MeanDifference { get; }
+
+    /// <summary>Lower limit of agreement.</summary>
+    public Seconds LowerLimit { get; }
+
+    /// <summary>Upper limit of agreement.</summary>
+    public Seconds UpperLimit { get; }
+
+    /// <summary>What the limits are.</summary>
+    public string LimitsName { get; }
+
+    /// <summary>How numbers are written.</summary>
+    public NumberFormat Format { get; init; } = new();
+
+    /// <inheritdoc />
+    public override string Title => "How noisy is the test?";
+
+    /// <inheritdoc />
+    public override string Caption =>
+        $"Later minus earlier total against the mean of the two, {Sentences.Plural(Pairs.Count, "athlete")}. Solid line: mean difference; dashed lines: {LimitsName}. Dots that fan out to the right would say that slower athletes vary more.";
+
+    /// <inheritdoc />
+    public override string AlternativeText =>
+        $"Dots of {Sentences.Plural(Pairs.Count, "athlete")}. Mean difference {Text(MeanDifference)}, {LimitsName} {Text(LowerLimit)} to {Text(UpperLimit)}. "
+        + $"{Pairs.Count(pair => (pair.Second - pair.First) < LowerLimit || (pair.Second - pair.First) > UpperLimit)} of them lie outside the limits.";
+
+    internal override Drawing Draw(FigureSize size)
+    {
+        var wide = size == FigureSize.Wide;
+        var chart = new Chart(size, 320, new Margins(48, wide ? 150 : 14, 46, 30));
+        var dots = Pairs.Select(pair => new Coordinates((pair.First.Value + pair.Second.Value) / 2, (pair.Second - pair.First).Value)).ToArray();
+        var (left, right) = Ticks.Around(dots.Select(dot => dot.X), 0.06);
+        var (low, high) = Ticks.Around([.. dots.Select(dot => dot.Y), LowerLimit.Value, UpperLimit.Value, 0], 0.12);
+        chart.Limits(left, right, low, high);
+        chart.Heading("later minus earlier total, s (faster ↓)");
+        var ticks = Ticks.Between(low, high);
+        chart.ScaleLeft(ticks, Ticks.Text(ticks));
+        var across = Ticks.Between(left, right, wide ? 6 : 4);
+        chart.ScaleBottom(across, Ticks.Text(across), "mean of the two totals, s");
+        Level(chart, wide, LowerLimit, "lower limit", left, right, Dashes.Even);
+        Level(chart, wide, MeanDifference, "mean", left, right, Dashes.Solid);
+        Level(chart, wide, UpperLimit, "upper limit", left, right, Dashes.Even);
+        chart.Dots(dots, Ink.Blue, Dot.Circle, 9);
+        return new Drawing(chart);
+    }
+
+    private void Level(Chart chart, bool wide, Seconds at, string name, double left, double right, float[] dashes)
+    {
+        chart.Line([new(left, at.Value), new(right, at.Value)], Ink.Text, 1.5f, dashes);
+        var text = $"{name} {NumberFormat.WithSign(at.Value, Format.EntryDecimals)} s";
+        if (wide) chart.Label(text, right, at.Value, Ink.Text, TextEdge.Left, right: 8);
+        else chart.Label(text, right, at.Value, Ink.Text, TextEdge.Right, down: at == LowerLimit ? 10 : -10);
+    }
+
+    private string Text(Seconds seconds) => $"{NumberFormat.WithSign(seconds.Value, Format.EntryDecimals)} s";
+}

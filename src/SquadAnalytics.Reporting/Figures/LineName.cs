@@ -1,0 +1,6 @@
+using ScottPlot;
+
+namespace SquadAnalytics.Reporting.Figures;
+
+/// <summary>The name of a line, where it ends, and the mark that it carries.</summary>
+internal sealed record LineName(string Text, double EndsAt, Color Color, bool Bold, Dot? Dot);

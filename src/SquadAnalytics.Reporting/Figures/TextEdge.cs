@@ -1,0 +1,9 @@
+namespace SquadAnalytics.Reporting.Figures;
+
+/// <summary>Which edge of a text stands at its place.</summary>
+internal enum TextEdge
+{
+    Left,
+    Middle,
+    Right,
+}

@@ -1,0 +1,63 @@
+using System.Globalization;
+
+namespace SquadAnalytics.Reporting.Figures;
+
+/// <summary>Who ranks where? For each athlete the ranks that the data leave possible, never a bare position.</summary>
+/// <remarks>Source: Goldstein and Spiegelhalter (1996), J R Stat Soc A 159:385-443; from memory.</remarks>
+public sealed record WhoRanksWhere : Figure
+{
+    private const float RowHeight = 24;
+
+    /// <summary>Makes the figure.</summary>
+    /// <param name="ranks">The athletes' ranks; they are sorted here by expected rank.</param>
+    /// <param name="level">Level of the rank intervals.</param>
+    /// <exception cref="ArgumentException">There is no athlete.</exception>
+    public WhoRanksWhere(IReadOnlyList<RankRange> ranks, ConfidenceLevel level)
+    {
+        ArgumentNullException.ThrowIfNull(ranks);
+        if (ranks.Count == 0) throw new ArgumentException("There is no athlete to draw.", nameof(ranks));
+        Ranks = [.. ranks.OrderBy(rank => rank.Expected).ThenBy(rank => rank.Label, StringComparer.Ordinal)];
+        Level = level;
+    }
+
+    /// <summary>The athletes by expected rank.</summary>
+    public IReadOnlyList<RankRange> Ranks { get; }
+
+    /// <summary>Level of the rank intervals.</summary>
+    public ConfidenceLevel Level { get; }
+
+    /// <inheritdoc />
+    public override string Title => "Who ranks where?";
+
+    /// <inheritdoc />
+    public override string Caption =>
+        $"Bar: {Level} interval of the rank among {Sentences.Plural(Ranks.Count, "athlete")}, 1 is fastest; dot: expected rank. Athletes whose bars overlap cannot be told apart with certainty by these tests.";
+
+    /// <inheritdoc />
+    public override string AlternativeText => string.Join("; ", Ranks.Select(rank => $"{rank.Label}: {Range(rank)}")) + ".";
+
+    internal override Drawing Draw(FigureSize size)
+    {
+        var names = Math.Min(size == FigureSize.Wide ? 170 : 120, Ranks.Max(rank => Chart.Measure(rank.Label)) + 18);
+        var chart = new Chart(size, (int)((Ranks.Count * RowHeight) + 76), new Margins(names, 92, 46, 30));
+        chart.Limits(0.4, Ranks.Count + 0.6, -Ranks.Count, 0);
+        chart.Heading("rank (1 is fastest)");
+        var ticks = Ticks.Between(1, Ranks.Count, 8).Where(tick => tick >= 1 && tick == Math.Floor(tick)).Append(1).Distinct().Order().ToList();
+        chart.ScaleBottom(ticks, tick => tick.ToString("0", CultureInfo.InvariantCulture), "← faster    rank    slower →", lines: true);
+        for (var k = 0; k < Ranks.Count; k++)
+        {
+            var rank = Ranks[k];
+            var middle = -k - 0.5;
+            chart.Label(Chart.Fit(rank.Label, names - 12), 0.4, middle, Ink.Text, TextEdge.Right, right: -10);
+            chart.Zone(rank.Best - 0.42, rank.Worst + 0.42, middle - 0.3, middle + 0.3, Ink.Sky.WithAlpha(0.45));
+            chart.Dots([new(rank.Expected, middle)], Ink.Blue, Dot.Circle, 8);
+            chart.Label(Range(rank), Ranks.Count + 0.6, middle, Ink.Muted, TextEdge.Left, right: 10);
+        }
+
+        return new Drawing(chart);
+    }
+
+    private static string Range(RankRange rank) => rank.Best == rank.Worst
+        ? string.Create(CultureInfo.InvariantCulture, $"rank {rank.Best}")
+        : string.Create(CultureInfo.InvariantCulture, $"ranks {rank.Best} to {rank.Worst}");
+}

@@ -1,0 +1,84 @@
+using SquadAnalytics.Reporting.Figures;
+using SquadAnalytics.Sets;
+
+namespace SquadAnalytics.Reporting.Tests.Figures;
+
+/// <summary>One example of every figure, from invented numbers.</summary>
+internal static class Examples
+{
+    public static readonly Protocol Protocol = new("p", "Five rounds", [], 5, new Seconds(120));
+
+    public static readonly IReadOnlyList<Session> Sessions =
+    [
+        .. new double[][] { [62.4, 63.1, 64.0, 69.2, 70.3], [61.8, 62.9, 63.2, 67.5, 69.8], [63.0, 62.2, 64.5, 66.9, 70.9], [60.9, 62.0, 63.8, 68.4, 68.8], [61.5, 62.8, 62.6, 66.2, 69.1], [60.8, 61.9, 63.1, 67.7, 67.9] }
+            .Select((times, week) => Session.FromTimes($"s{week}", "a", new DateOnly(2031, 1, 7).AddDays(7 * week), Protocol, times) with { TimingResolution = new Seconds(0.1) }),
+    ];
+
+    public static IReadOnlyList<Figure> All() =>
+    [
+        Paced(), Stations(), Changed(), Rest(), Season(), Blocks(), Agreement(), Ranks(), Control(), Power(), Clock(), Everyone(),
+    ];
+
+    public static HowWasItPaced Paced() => new("A1", Sessions[^1])
+    {
+        Earlier = [.. Sessions.Take(5)],
+        SquadMedian = [new(66.0), new(67.1), new(67.9), new(68.8), new(70.2)],
+        Noise = SetNoise.Fit(Sessions, new SetNoiseOptions { Selection = SelectionOptions.KeepAll }).GetOrThrow(),
+    };
+
+    public static WhereDoesTheSlowdownArise Stations() => new(
+        "A1",
+        [
+            new("20 squats", Given.Seconds(3.2, 2.78, 3.62)), new("12 press-ups", Given.Seconds(-0.4, -1.1, 0.3)),
+            new("skipping", new NotEstimable("the station", Refusal.StationsMissing, 6, 4, "sets")), new("transitions", Given.Seconds(0.275, 0.1, 0.45)),
+        ],
+        "sets 4-5", "sets 1-3", 4);
+
+    public static WhoChanged Changed() => new(
+        [
+            new("B3", Given.Seconds(4.2, 1.1, 7.3)) { Remark = "slower, size unclear" }, new("B7", Given.Seconds(-12.9, -19.1, -6.7)) { Remark = "faster by a worthwhile amount" },
+            new("B9", new NotEstimable("the change", Refusal.TooFewSessions, 2, 1, "tests")), new("B8", Given.Seconds(-3.2, -9.4, 3.0)) { Remark = "not clear from these tests" },
+        ],
+        new Seconds(5), "week of 4 Mar 2031 against the three tests before");
+
+    public static HowMuchRestWasLeft Rest() => new(
+        "A1", "4 Mar 2031", new Seconds(120),
+        [new(1, new Seconds(0), new Seconds(110), new Seconds(10)), new(2, new Seconds(0), new Seconds(125), new Seconds(0)), new(3, new Seconds(5), new Seconds(130), null)]);
+
+    public static IsTheAthleteImproving Season() => new("A1", [.. Sessions.Select(session => new DatedValue(session.Date, session.TimesSeconds.Sum()))])
+    {
+        Smooth = [.. Sessions.Select(session => new DatedValue(session.Date, 327))],
+        Bands = [new PerformanceBand("Flint", new Seconds(300), new Seconds(325)), new PerformanceBand("Slate", new Seconds(325), new Seconds(350))],
+        Blocks = [new TrainingBlock("b1", "Base", new DateOnly(2031, 1, 1), new DateOnly(2031, 1, 25))],
+        WeeklyLoad = [new(new DateOnly(2031, 1, 6), 1800), new(new DateOnly(2031, 1, 20), 2100)],
+        Trend = new Estimate(-0.944, Unit.SecondsPerWeek, 6, "least squares") { Interval = new Interval(-1.132, -0.756, default) },
+    };
+
+    public static DidTheBlocksDiffer Blocks() => new(
+        "Base", "Power",
+        [new("A", new Seconds(328.8), new Seconds(322.7)), new("B", new Seconds(300.1), new Seconds(296.1)), new("C", new Seconds(305.0), new Seconds(306.2))],
+        Given.Seconds(-2.97, -6.6, 0.7))
+    { SmallestWorthwhile = new Seconds(4) };
+
+    public static HowNoisyIsTheTest Agreement() => new(
+        [new("B1", new Seconds(329.0), new Seconds(325.2)), new("B2", new Seconds(298.4), new Seconds(301.0)), new("B7", new Seconds(367.9), new Seconds(358.8))],
+        new Seconds(-2.1), new Seconds(-8.5), new Seconds(6.7), "95 % limits of agreement");
+
+    public static WhoRanksWhere Ranks() => new([new("C", 2.945636, 2, 3), new("A", 1.209021, 1, 2), new("B", 1.845343, 1, 2)], default);
+
+    public static IsThisTestOutOfLine Control() => new(
+        "A1",
+        [.. new[] { 322.4, 325.9, 323.1, 326.8, 324.2, 321.7, 325.0, 323.6, 326.1, 322.9, 333.0 }.Select((total, week) =>
+            new ControlPoint(new DateOnly(2031, 1, 7).AddDays(7 * week), new Seconds(total), week < 10, week == 10 ? "one beyond three sigma" : null))],
+        new Seconds(324.17), new Seconds(316.6345), new Seconds(331.7055), "one beyond three sigma");
+
+    public static HowManyMoreTests Power() => new(
+        [new("3 s", [new(1, 0.31), new(2, 0.55), new(3, 0.72), new(4, 0.83)]), new("2 s", [new(1, 0.18), new(2, 0.3), new(3, 0.41), new(4, 0.5)])],
+        0.8, "typical error 2.6 s, 90 % intervals");
+
+    public static HowMuchDoesTheClockExplain Clock() => new(
+        "A1", [new(60.1), new(62.0), new(63.5), new(66.2)], [new(60.0), new(62.2), new(63.1), new(63.5)], [new(60.0), new(62.2), new(63.0), new(63.3)], new Seconds(60));
+
+    public static HowDoesEveryonePace Everyone() => new(
+        [new("A1", [new(62.4), new(63.1), null, new(69.2)]), new("Øystein Overlangennavnesen", [new(60), new(61), new(61), new(59)])], "session of 4 Mar 2031");
+}
