@@ -84,13 +84,18 @@ public sealed record Session
     /// <summary>Work times of the timed sets in order, in seconds.</summary>
     public IReadOnlyList<double> TimesSeconds { get; }
 
-    /// <summary>Whether every set of the protocol has a time.</summary>
-    public bool IsComplete => TimesSeconds.Count == Protocol.Sets;
+    /// <summary>The set that ended the test by missing the next start, or null: only under <see cref="StartRule.StopAtMissedStart"/>, where work times above the start interval end it.</summary>
+    public int? EndedAfterSet => Protocol is { StartRule: StartRule.StopAtMissedStart, StartInterval: { } interval }
+        ? Sets.Take(Protocol.Sets - 1).FirstOrDefault(set => set.Work > interval)?.Set
+        : null;
+
+    /// <summary>Whether every set of the protocol has a time and none missed a start that ends the test.</summary>
+    public bool IsComplete => TimesSeconds.Count == Protocol.Sets && EndedAfterSet is null;
 
     /// <summary>The session total W, the sum of all work times, or a refusal where a set is missing.</summary>
     public Answer<Seconds> Total => IsComplete
         ? new Seconds(TimesSeconds.Sum())
-        : new NotEstimable("the session total", Refusal.IncompleteSession, Protocol.Sets, TimesSeconds.Count, "timed sets");
+        : new NotEstimable("the session total", Refusal.IncompleteSession, Protocol.Sets, EndedAfterSet ?? TimesSeconds.Count, "timed sets");
 
     /// <summary>Date and times, for example <c>2031-03-04: 62.4 63.1 64.0</c>.</summary>
     public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Date:yyyy-MM-dd}: {string.Join(' ', Sets.Select(set => set.Work?.Value.ToString("0.0#", CultureInfo.InvariantCulture) ?? "-"))}");

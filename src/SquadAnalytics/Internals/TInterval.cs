@@ -6,10 +6,10 @@ namespace SquadAnalytics.Internals;
 internal static class TInterval
 {
     /// <summary>Mean of one value per session or athlete, with a one-sample t interval and a two-sided p-value against 0 where the values vary.</summary>
-    public static Estimate OfMean(ReadOnlySpan<double> values, Unit unit, ConfidenceLevel level, string method)
+    public static Estimate OfMean(IReadOnlyList<double> values, Unit unit, ConfidenceLevel level, string method)
     {
-        var standardError = Sample.StandardDeviation(values) / Math.Sqrt(values.Length);
-        return Of(Sample.Mean(values), standardError, values.Length - 1, unit, level, values.Length, method);
+        var standardError = Descriptive.StandardDeviation(values) / Math.Sqrt(values.Count);
+        return Of(Descriptive.Mean(values), standardError, values.Count - 1, unit, level, values.Count, method);
     }
 
     /// <summary>An estimate with its standard error. For <see cref="Unit.Percent"/> and <see cref="Unit.PercentPerSet"/> and <see cref="Unit.PercentPerWeek"/> both are

@@ -1,4 +1,4 @@
-using SquadAnalytics.Internals;
+using SquadAnalytics.Statistics;
 
 namespace SquadAnalytics.Sets;
 
@@ -24,10 +24,10 @@ internal static class Contrasts
     }
 
     /// <summary>One-sample t statistic; plus or minus infinity where the values do not vary.</summary>
-    public static double TStatistic(ReadOnlySpan<double> values)
+    public static double TStatistic(double[] values)
     {
-        var mean = Sample.Mean(values);
-        return mean / (Sample.StandardDeviation(values) / Math.Sqrt(values.Length));
+        var mean = Descriptive.Mean(values);
+        return mean / (Descriptive.StandardDeviation(values) / Math.Sqrt(values.Length));
     }
 
     /// <summary>
@@ -41,14 +41,14 @@ internal static class Contrasts
     {
         const int exhaustive = 12, draws = 9_999;
         var m = values[0].Length;
-        var random = new Random(seed);
+        var random = new SeededRandom(seed);
         var all = m <= exhaustive;
         var flips = all ? 1 << m : draws;
         var signs = new double[m];
         var reached = all ? 0 : 1;
         for (var flip = 0; flip < flips; flip++)
         {
-            for (var s = 0; s < m; s++) signs[s] = (all ? flip >> s & 1 : random.Next(2)) == 0 ? 1 : -1;
+            for (var s = 0; s < m; s++) signs[s] = all ? 1 - 2 * (flip >> s & 1) : random.NextSign();
             // A flip that equals the observed signs must count in spite of rounding.
             if (LargestT(values, signs) >= observed - 1e-9 * Math.Abs(observed)) reached++;
         }

@@ -37,7 +37,7 @@ public static class LateSlowdown
         var n = selection.Sessions[0].Protocol.Sets;
         if (n < 3) return new NotEstimable("the late slow-down", Refusal.TooFewSets, 3, n, "sets");
         if (options.AfterSet is { } named) CheckSet(named, n, nameof(options));
-        var profiles = selection.Sessions.Select(session => options.Scale == Scale.Log ? Sample.Log(session.TimesSeconds) : [.. session.TimesSeconds]).ToArray();
+        var profiles = selection.Sessions.Select(session => LogScale.Of(session, options.Scale)).ToArray();
         return options.AfterSet is { } after ? Test(selection, profiles, after, options) : Searched(selection, profiles, options);
     }
 
@@ -58,7 +58,7 @@ public static class LateSlowdown
         if (noise.Sets != n) throw new ArgumentException($"The set noise is of {noise.Sets} sets, but the session has {n}.", nameof(noise));
         if (!session.IsComplete) return new NotEstimable("the late slow-down", Refusal.IncompleteSession, n, session.TimesSeconds.Count, "timed sets");
         if (n < 3) return new NotEstimable("the late slow-down", Refusal.TooFewSets, 3, n, "sets");
-        var profile = Sample.Log(session.TimesSeconds);
+        var profile = LogScale.Of(session.TimesSeconds);
         string[] notes = noise.Selection.Sessions.Any(other => other.Id == session.Id) ? ["The set noise was estimated with this session among the others."] : [];
         Estimate Of(double[] weights, string method) => TInterval.Of(
             Contrasts.Apply(weights, profile), noise.LogNoise.Value * Math.Sqrt(weights.Sum(weight => weight * weight)), noise.DegreesOfFreedom, Unit.Percent, level, n, method).WithNotes(notes);

@@ -1,5 +1,4 @@
 using System.Globalization;
-using SquadAnalytics.Internals;
 using SquadAnalytics.Statistics;
 
 namespace SquadAnalytics.Sets;
@@ -54,14 +53,14 @@ public sealed record NoiseFloor
     internal static NoiseFloor Simulate(int sets, double logNoise, NoiseFloorOptions? options = null)
     {
         options ??= new NoiseFloorOptions();
-        var random = new Random(options.Seed);
+        var random = new SeededRandom(options.Seed);
         var decrement = new double[options.Runs];
         var extremes = new double[options.Runs];
         var firstToLast = new double[options.Runs];
         var times = new double[sets];
         for (var run = 0; run < options.Runs; run++)
         {
-            for (var k = 0; k < sets; k++) times[k] = Math.Exp(logNoise * NormalDeviate(random));
+            for (var k = 0; k < sets; k++) times[k] = Math.Exp(logNoise * random.NextNormal());
             var measures = SetMeasures.Of(times);
             decrement[run] = measures.Decrement;
             extremes[run] = 100 * (measures.Worst / measures.Best - 1);
@@ -70,11 +69,11 @@ public sealed record NoiseFloor
 
         return new NoiseFloor(sets, logNoise, options)
         {
-            DecrementExpected = new Percent(Sample.Mean(decrement)),
+            DecrementExpected = new Percent(Descriptive.Mean(decrement)),
             DecrementLimit = NinetyFifth(decrement),
-            ExtremesExpected = new Percent(Sample.Mean(extremes)),
+            ExtremesExpected = new Percent(Descriptive.Mean(extremes)),
             ExtremesLimit = NinetyFifth(extremes),
-            FirstToLastExpected = new Percent(Sample.Mean(firstToLast)),
+            FirstToLastExpected = new Percent(Descriptive.Mean(firstToLast)),
             FirstToLastLimit = NinetyFifth(firstToLast),
         };
     }
@@ -98,9 +97,6 @@ public sealed record NoiseFloor
     /// <summary>The noise and the limits of the indices.</summary>
     public override string ToString() => string.Create(CultureInfo.InvariantCulture,
         $"{Sets} even sets with noise {SetNoise.Value:0.00} %: decrement {DecrementExpected.Value:0.00} % on average, 95 % below {DecrementLimit.Value:0.00} %");
-
-    /// <summary>A standard normal number (Box and Muller).</summary>
-    private static double NormalDeviate(Random random) => Math.Sqrt(-2 * Math.Log(1 - random.NextDouble())) * Math.Cos(Math.Tau * random.NextDouble());
 
     private static Percent NinetyFifth(double[] values)
     {

@@ -1,4 +1,5 @@
 using SquadAnalytics.Internals;
+using SquadAnalytics.Statistics;
 
 namespace SquadAnalytics.Sets;
 
@@ -9,13 +10,13 @@ internal static class Profiles
     public static double[][] CentredBySession(double[][] profiles) =>
         [.. profiles.Select(profile =>
         {
-            var mean = Sample.Mean(profile);
+            var mean = Descriptive.Mean(profile);
             return profile.Select(value => value - mean).ToArray();
         })];
 
     /// <summary>Mean of each set over the sessions.</summary>
     public static double[] MeanProfile(double[][] profiles) =>
-        [.. Enumerable.Range(0, profiles[0].Length).Select(k => Sample.Mean([.. profiles.Select(profile => profile[k])]))];
+        [.. Enumerable.Range(0, profiles[0].Length).Select(k => Descriptive.Mean([.. profiles.Select(profile => profile[k])]))];
 
     /// <summary>Residual sum of squares after session effects and a free mean for every set.</summary>
     public static double FreeResidual(double[][] profiles)

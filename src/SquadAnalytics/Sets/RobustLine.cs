@@ -1,4 +1,5 @@
 using SquadAnalytics.Internals;
+using SquadAnalytics.Statistics;
 
 namespace SquadAnalytics.Sets;
 
@@ -13,7 +14,7 @@ internal readonly record struct RobustLine(double Slope, double Intercept)
             for (var l = k + 1; l < x.Length; l++) slopes.Add((y[l] - y[k]) / (x[l] - x[k]));
         }
 
-        var slope = Sample.Median(slopes.ToArray());
-        return new RobustLine(slope, Sample.Median([.. x.Zip(y, (set, time) => time - slope * set)]));
+        var slope = Descriptive.Median(slopes.ToArray());
+        return new RobustLine(slope, Descriptive.Median([.. x.Zip(y, (set, time) => time - slope * set)]));
     }
 }

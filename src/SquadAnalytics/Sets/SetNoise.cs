@@ -27,7 +27,7 @@ public static class SetNoise
     {
         var m = selection.Sessions.Count;
         if (m < 3) return new NotEstimable("the set noise", Refusal.TooFewSessions, 3, m, "eligible sessions");
-        var logProfiles = selection.Sessions.Select(session => Sample.Log(session.TimesSeconds)).ToArray();
+        var logProfiles = selection.Sessions.Select(session => LogScale.Of(session.TimesSeconds)).ToArray();
         var n = logProfiles[0].Length;
         var df = (m - 1) * (n - 1);
         var sigma = Math.Sqrt(Profiles.FreeResidual(logProfiles) / df);

@@ -25,7 +25,7 @@ public static class SetSlope
         double[] seconds = [.. timed.Select(time => time.Work!.Value.Value)];
         string[] notes = session.IsComplete ? [Confounded] : [Confounded, SetProfile.Completed(session)];
         var line = StraightLine.Fit(set, seconds);
-        var logLine = StraightLine.Fit(set, Sample.Log(seconds));
+        var logLine = StraightLine.Fit(set, LogScale.Of(seconds));
         var robust = RobustLine.Fit(set, seconds);
         Estimate Describe(double value, Unit unit, string method) => new(value, unit, set.Length, method) { Notes = notes };
         Estimate Slope(StraightLine fitted, Unit unit, string method) => set.Length < 4
