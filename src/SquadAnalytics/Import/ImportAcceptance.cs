@@ -36,34 +36,20 @@ public static class ImportAcceptance
         };
     }
 
-    private static HeldRow Held(RefusedRow row, Dictionary<string, ImportCopy> copies)
-    {
-        var whole = row.Problems.Where(problem => problem.ColumnNumber is null).Select(problem => $"{problem.Reason}; accepted: {problem.Accepts}").ToList();
-        return Held(row.Place, HeldRowState.Refused, [.. row.Cells.Select(cell => Cell(cell, row.Problems))], copies) with { Reason = whole.Count == 0 ? null : string.Join(". ", whole) };
-    }
+    private static HeldRow Held(RefusedRow row, Dictionary<string, ImportCopy> copies) => Held(row.Place, HeldRowState.Refused, row.Cells, copies) with { Problems = row.Problems };
 
     private static HeldRow Held(AwaitingRow row, Dictionary<string, ImportDecision> questions, Dictionary<string, ImportCopy> copies) =>
-        Held(row.Place, HeldRowState.AwaitingDecision, [.. row.Cells.Select(cell => Cell(cell, []))], copies) with
+        Held(row.Place, HeldRowState.AwaitingDecision, row.Cells, copies) with
         {
-            Reason = string.Join(" ", row.DecisionIds.Select(id => questions[id].Text)),
-            DecisionId = row.DecisionIds[0],
+            Problems = [.. row.DecisionIds.Select(id => questions[id]).Select(question => new CellProblem(PlainName(row.Place.File), row.Place.Line, question.Text, question.Choices.Count == 0 ? "an answer" : string.Join(" or ", question.Choices)) { Sheet = row.Place.Sheet })],
+            DecisionIds = row.DecisionIds,
         };
 
-    private static HeldRow Held(RowPlace place, HeldRowState state, IReadOnlyList<HeldCell> cells, Dictionary<string, ImportCopy> copies)
+    private static HeldRow Held(RowPlace place, HeldRowState state, IReadOnlyList<RowCell> cells, Dictionary<string, ImportCopy> copies)
     {
         var file = PlainName(place.File);
         var id = string.Create(CultureInfo.InvariantCulture, $"{file}{(place.Sheet is null ? "" : $":{place.Sheet}")}:{place.Line}");
-        return new HeldRow(id, state, file, place.Sheet, place.Line, cells) { ImportCopy = copies.GetValueOrDefault(place.File)?.Name };
-    }
-
-    private static HeldCell Cell(RowCell cell, IReadOnlyList<CellProblem> problems)
-    {
-        var own = problems.Where(problem => problem.ColumnNumber == cell.ColumnNumber).ToList();
-        return new HeldCell(cell.ColumnNumber, cell.Column, cell.Text)
-        {
-            Reason = own.Count == 0 ? null : string.Join("; ", own.Select(problem => problem.Reason)),
-            Accepts = own.Count == 0 ? null : own[0].Accepts,
-        };
+        return new HeldRow(id, state, file, place.Sheet, place.Line, [.. cells.Select(cell => new HeldCell(cell.ColumnNumber, cell.Column, cell.Text))]) { ImportCopy = copies.GetValueOrDefault(place.File)?.Name };
     }
 
     // A file that could not be opened has no copy; it stays as a refused row.
