@@ -29,7 +29,11 @@ internal sealed class BlockReader(RawImport raw, SourceSheet sheet, DecimalMark 
     private void ReadLine(SourceLine line, IEnumerator<SourceLine> lines)
     {
         if (_rows is not null && _rows.HasTime(line) && (_rows.KnowsName(line) || HeaderLine.TryRead(line) is null)) _rows.Read(line);
-        else if (HeaderLine.TryRead(line) is { } header) StartBlock(header);
+        else if (HeaderLine.TryRead(line) is { } header)
+        {
+            raw.TitleAndHeaderLines++;
+            StartBlock(header);
+        }
         else if (IsTitle(line, lines)) AddTitle(line);
         else if (_rows is not null && !_titleIsOpen) _rows.Read(line);
         else
@@ -58,6 +62,7 @@ internal sealed class BlockReader(RawImport raw, SourceSheet sheet, DecimalMark 
     {
         _title = (_titleIsOpen ? _title : BlockTitle.None).With(line.Whole);
         _titleIsOpen = true;
+        raw.TitleAndHeaderLines++;
         raw.Notes.Add(string.Create(CultureInfo.InvariantCulture, $"{sheet.File}{(sheet.Name is null ? "" : $", sheet '{sheet.Name}'")}, line {line.Number}: read as a title: '{Shorten(line.Whole)}'."));
     }
 

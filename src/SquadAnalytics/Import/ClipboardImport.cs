@@ -106,6 +106,7 @@ public static class ClipboardImport
         {
             Rows = raw.Rows.Count + raw.Unreadable.Count,
             Kept = raw.Rows.Count(row => row.IsKept),
+            TitleAndHeaderLines = raw.TitleAndHeaderLines,
             Refused =
             [
                 .. raw.Unreadable.Select(problem => new RefusedRow(new RowPlace(problem.File, null, 1), [], [problem])),

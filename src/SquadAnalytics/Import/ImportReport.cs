@@ -24,6 +24,12 @@ public sealed record ImportReport
     /// <summary>What else was read, assumed or passed over: title lines, columns that were not read, repeated rows.</summary>
     public required IReadOnlyList<string> Notes { get; init; }
 
+    /// <summary>Lines that name a date, a protocol or a club, or the columns: read, but no data rows.</summary>
+    public required int TitleAndHeaderLines { get; init; }
+
+    /// <summary>All lines that are not blank: data rows, titles and headers.</summary>
+    public int Lines => Rows + TitleAndHeaderLines;
+
     /// <summary>Number of refused rows.</summary>
     public int RefusedRows => Refused.Count;
 

@@ -25,6 +25,9 @@ internal sealed class RawImport
 
     public List<string> Notes { get; } = [];
 
+    /// <summary>Lines read as titles or headers.</summary>
+    public int TitleAndHeaderLines { get; set; }
+
     /// <summary>The entries of a row.</summary>
     public ReadOnlySpan<ParsedEntry> EntriesOf(ParsedRow row) => System.Runtime.InteropServices.CollectionsMarshal.AsSpan(Entries).Slice(row.FirstEntry, row.EntryCount);
 
