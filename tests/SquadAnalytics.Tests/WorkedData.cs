@@ -20,6 +20,18 @@ internal static class WorkedData
     /// <summary>The first of the six sessions.</summary>
     public static Session FirstSession => SixSessions[0];
 
+    /// <summary>Eight athletes, four weekly totals each (in session order of weeks, then athletes).</summary>
+    public static IReadOnlyList<Session> EightAthletes { get; } = Weekly(
+        [329.0, 325.2, 327.1, 322.9], [298.4, 301.0, 296.2, 294.8], [356.1, 349.5, 352.0, 345.3], [312.7, 309.9, 313.5, 306.4],
+        [341.0, 344.6, 337.2, 338.8], [285.3, 283.1, 286.0, 281.7], [367.9, 358.8, 361.4, 355.0], [320.5, 322.0, 315.9, 317.3]);
+
+    /// <summary>Weekly sessions of several athletes B1, B2, ... whose totals are given; NaN where the athlete was absent. The total is spread evenly over the sets.</summary>
+    public static IReadOnlyList<Session> Weekly(params double[][] totals) =>
+        [.. totals.SelectMany((row, athlete) => row.Select((total, week) => (total, week)).Where(cell => !double.IsNaN(cell.total)).Select(cell => Total(cell.total, cell.week, $"B{athlete + 1}")))];
+
+    /// <summary>One session with a total, spread evenly over five sets.</summary>
+    public static Session Total(double total, int week = 0, string athlete = "B1") => One([total / 5, total / 5, total / 5, total / 5, total / 5], week, athlete);
+
     /// <summary>Weekly sessions of one athlete.</summary>
     public static IReadOnlyList<Session> Sessions(params double[][] times) =>
         [.. times.Select((row, week) => One(row, week))];

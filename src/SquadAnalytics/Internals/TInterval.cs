@@ -6,18 +6,18 @@ namespace SquadAnalytics.Internals;
 internal static class TInterval
 {
     /// <summary>Mean of one value per session or athlete, with a one-sample t interval and a two-sided p-value against 0 where the values vary.</summary>
-    public static Estimate OfMean(IReadOnlyList<double> values, Unit unit, ConfidenceLevel level, string method)
+    public static Estimate OfMean(IReadOnlyList<double> values, Unit unit, ConfidenceLevel level, string method, Scale scale = Scale.Log)
     {
         var standardError = Descriptive.StandardDeviation(values) / Math.Sqrt(values.Count);
-        return Of(Descriptive.Mean(values), standardError, values.Count - 1, unit, level, values.Count, method);
+        return Of(Descriptive.Mean(values), standardError, values.Count - 1, unit, level, values.Count, method, scale);
     }
 
-    /// <summary>An estimate with its standard error. For <see cref="Unit.Percent"/> and <see cref="Unit.PercentPerSet"/> and <see cref="Unit.PercentPerWeek"/> both are
-    /// differences of natural logarithms: value and limits become 100 (exp(b) - 1), the standard error 100 exp(b) SE (delta method).</summary>
-    public static Estimate Of(double value, double standardError, double degreesOfFreedom, Unit unit, ConfidenceLevel level, int observations, string method)
+    /// <summary>An estimate with its standard error. In a percent unit both are taken as differences of natural logarithms, unless the scale
+    /// says otherwise: value and limits become 100 (exp(b) - 1), the standard error 100 exp(b) SE (delta method).</summary>
+    public static Estimate Of(double value, double standardError, double degreesOfFreedom, Unit unit, ConfidenceLevel level, int observations, string method, Scale scale = Scale.Log)
     {
         var reach = StudentTDistribution.TwoSidedFactor(level, degreesOfFreedom) * standardError;
-        var percent = unit is Unit.Percent or Unit.PercentPerSet or Unit.PercentPerWeek;
+        var percent = scale == Scale.Log && unit is Unit.Percent or Unit.PercentPerSet or Unit.PercentPerWeek;
         return new Estimate(percent ? Percent.FromLog(value).Value : value, unit, observations, method)
         {
             StandardError = percent ? 100 * Math.Exp(value) * standardError : standardError,
@@ -30,14 +30,15 @@ internal static class TInterval
     }
 
     /// <summary>A standard deviation with chi-squared limits: s √(df / q(1 - α/2)) to s √(df / q(α/2)). For <see cref="Unit.Percent"/> s is on the log scale.</summary>
-    public static Estimate OfStandardDeviation(double deviation, double degreesOfFreedom, Unit unit, ConfidenceLevel level, int observations, string method)
+    public static Estimate OfStandardDeviation(double deviation, double degreesOfFreedom, Unit unit, ConfidenceLevel level, int observations, string method, Scale scale = Scale.Log)
     {
         var lower = deviation * Math.Sqrt(degreesOfFreedom / ChiSquaredDistribution.UpperQuantile(level.Alpha / 2, degreesOfFreedom));
         var upper = deviation * Math.Sqrt(degreesOfFreedom / ChiSquaredDistribution.Quantile(level.Alpha / 2, degreesOfFreedom));
-        double Show(double s) => unit == Unit.Percent ? Percent.FromLog(s).Value : s;
+        var percent = scale == Scale.Log && unit == Unit.Percent;
+        double Show(double s) => percent ? Percent.FromLog(s).Value : s;
         return new Estimate(Show(deviation), unit, observations, method)
         {
-            StandardError = (unit == Unit.Percent ? 100 * Math.Exp(deviation) : 1) * deviation / Math.Sqrt(2 * degreesOfFreedom),
+            StandardError = (percent ? 100 * Math.Exp(deviation) : 1) * deviation / Math.Sqrt(2 * degreesOfFreedom),
             Interval = new Interval(Show(lower), Show(upper), level),
             DegreesOfFreedom = degreesOfFreedom,
         };

@@ -67,7 +67,7 @@ public static class StationShares
     {
         var rows = Enumerable.Range(0, protocol.Stations.Count + 1).ToArray();
         Estimate[] excess = [.. rows.Select(row => Excess(tables, row, level))];
-        var adjusted = tables.Length < IntervalNeeds ? null : Holm([.. excess.Select(OneSided)]);
+        var adjusted = tables.Length < IntervalNeeds ? null : AdjustedPValues.Holm([.. excess.Select(OneSided)]);
         return [.. rows.Select(row => Row(tables, protocol, row, level, excess[row],
             adjusted is null ? null : new Estimate(adjusted[row], Unit.Probability, tables.Length, "one-sided t test, Holm's adjustment over all rows")))];
     }
@@ -113,18 +113,4 @@ public static class StationShares
         : TInterval.OfMean(values, Unit.Seconds, level, method);
 
     private static double OneSided(Estimate excess) => excess.PValue is { } p ? (excess.Value > 0 ? p / 2 : 1 - p / 2) : 1;
-
-    private static double[] Holm(double[] pValues)
-    {
-        var order = Enumerable.Range(0, pValues.Length).OrderBy(i => pValues[i]).ToArray();
-        var adjusted = new double[pValues.Length];
-        double largest = 0;
-        for (var rank = 0; rank < order.Length; rank++)
-        {
-            largest = Math.Max(largest, Math.Min(1, (order.Length - rank) * pValues[order[rank]]));
-            adjusted[order[rank]] = largest;
-        }
-
-        return adjusted;
-    }
 }

@@ -1,0 +1,81 @@
+using CsCheck;
+using SquadAnalytics.Reliability;
+
+namespace SquadAnalytics.Tests.Reliability;
+
+public sealed class IntraclassCorrelationTests
+{
+    private static readonly IntraclassCorrelationOptions All = new() { Selection = SelectionOptions.KeepAll };
+
+    [Fact]
+    public void The_correlations_of_eight_athletes_match_R()
+    {
+        // R 4.2.2: psych::ICC(w, lmer = FALSE) of eight athletes by four tests.
+        var result = IntraclassCorrelation.Fit(WorkedData.EightAthletes, All).GetOrThrow();
+        Assert.Equal(0.982770, result.OneWay.Value, 5e-7);
+        Assert.Equal(0.982804, result.Agreement.Value, 5e-7);
+        Assert.Equal(0.933834, result.Agreement.Lower!.Value, 5e-7);
+        Assert.Equal(0.996359, result.Agreement.Upper!.Value, 5e-7);
+        Assert.Equal(0.990656, result.Consistency.Value, 5e-7);
+        Assert.Equal(0.972640, result.Consistency.Lower!.Value, 5e-7);
+        Assert.Equal(0.997890, result.Consistency.Upper!.Value, 5e-7);
+        Assert.Equal(26.259639, result.BetweenAthletes.GetOrThrow().Value, 5e-7);
+        Assert.Equal(ReliabilityWord.Excellent, result.Word);
+        Assert.Equal("ICC(A,1)", result.Agreement.Method);
+    }
+
+    [Theory]
+    [InlineData("shrout_fleiss")]
+    [InlineData("weir_a")]
+    [InlineData("generated_12x4")]
+    [InlineData("peakflow_wright")]
+    public void Every_form_of_the_published_tables_matches_R(string item)
+    {
+        var result = IntraclassCorrelation.FitTable(ReferenceTable.Load(item), ConfidenceLevel.NinetyFive).GetOrThrow();
+        foreach (var row in ReferenceData.Values("reliability", item, "icc").EnumerateArray())
+        {
+            var form = row.GetProperty("form").GetString();
+            var got = form switch
+            {
+                "ICC(1,1)" => result.OneWay,
+                "ICC(2,1)" => result.Agreement,
+                "ICC(3,1)" => result.Consistency,
+                "ICC(1,k)" => result.OneWayOfMean,
+                "ICC(2,k)" => result.AgreementOfMean,
+                _ => result.ConsistencyOfMean,
+            };
+            ReferenceData.AssertClose(row.GetProperty("icc").GetDouble(), got.Value, 1e-9, what: $"{item} {form}");
+            ReferenceData.AssertClose(row.GetProperty("lower").GetDouble(), got.Lower!.Value, 1e-9, what: $"{item} {form} lower");
+            ReferenceData.AssertClose(row.GetProperty("upper").GetDouble(), got.Upper!.Value, 1e-9, what: $"{item} {form} upper");
+        }
+    }
+
+    [Fact]
+    public void A_negative_estimate_is_shown_as_zero_and_said()
+    {
+        var result = IntraclassCorrelation.FitTable([[1, 5], [5, 1], [2, 4], [4, 2], [3.1, 3]], ConfidenceLevel.NinetyFive).GetOrThrow();
+        Assert.Equal(0, result.Consistency.Value);
+        Assert.Contains(result.Consistency.Notes, note => note.StartsWith("Negative variance component", StringComparison.Ordinal));
+        Assert.Equal(Refusal.NegativeVarianceComponent, result.BetweenAthletes.Refusal!.Reason);
+        Assert.Equal(ReliabilityWord.Poor, result.Word);
+    }
+
+    [Fact]
+    public void Four_athletes_or_one_test_are_refused()
+    {
+        Assert.Equal("Not enough data for the intraclass correlation: needs 5 athletes with every test, has 4 athletes with every test.",
+            IntraclassCorrelation.Fit(WorkedData.Weekly([300, 301], [310, 312], [320, 321], [330, 332], [340, double.NaN]), All).ToString());
+        Assert.Equal(Refusal.TooFewSessions, IntraclassCorrelation.Fit(WorkedData.Weekly([300], [310], [320], [330], [340]), All).Refusal!.Reason);
+        Assert.Throws<ArgumentException>(() => IntraclassCorrelation.FitTable([[1, 2], [1, 2, 3]], ConfidenceLevel.NinetyFive));
+    }
+
+    [Fact]
+    public void Shift_scale_and_order_leave_the_correlations_unchanged() =>
+        Gen.Select(Gen.Double[280, 380].Array[3].Array[5, 9], Gen.Double[1, 40], Gen.Double[0.2, 5]).Sample((table, shift, factor) =>
+        {
+            var before = IntraclassCorrelation.FitTable(table, ConfidenceLevel.NinetyFive).GetOrThrow();
+            var after = IntraclassCorrelation.FitTable([.. table.Reverse().Select(row => row.Select(value => factor * value + shift).ToArray())], ConfidenceLevel.NinetyFive).GetOrThrow();
+            Assert.Equal(before.Agreement.Value, after.Agreement.Value, 1e-9);
+            Assert.Equal(before.Consistency.Value, after.Consistency.Value, 1e-9);
+        });
+}
