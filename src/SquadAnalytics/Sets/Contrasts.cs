@@ -2,7 +2,7 @@ using SquadAnalytics.Statistics;
 
 namespace SquadAnalytics.Sets;
 
-/// <summary>Weights of the late and the kink contrast, and the sign-flip reference of their largest t statistic.</summary>
+/// <summary>Weights of the late and the kink contrast, and the sign-flip reference of the largest of them.</summary>
 internal static class Contrasts
 {
     /// <summary>Weights w of c = Σ w_k y_k: -1/b for the first b sets, 1/(n - b) for the others.</summary>
@@ -23,21 +23,23 @@ internal static class Contrasts
         return sum;
     }
 
-    /// <summary>One-sample t statistic; plus or minus infinity where the values do not vary.</summary>
-    public static double TStatistic(double[] values)
+    /// <summary>The weights divided by √Σ w², so that the contrast of one session has the set noise as its standard error where sets vary independently.</summary>
+    public static double[] UnitLength(double[] weights)
     {
-        var mean = Descriptive.Mean(values);
-        return mean / (Descriptive.StandardDeviation(values) / Math.Sqrt(values.Length));
+        var length = Math.Sqrt(Apply(weights, weights));
+        return [.. weights.Select(weight => weight / length)];
     }
 
     /// <summary>
-    /// Share of sign flips whose largest t over b reaches the observed statistic: all 2^m flips up to 12 sessions, otherwise 9 999
+    /// Share of sign flips whose largest mean over b reaches that of the break found: all 2^m flips up to 12 sessions, otherwise 9 999
     /// random ones beside the observed signs.
     /// </summary>
-    /// <param name="values">One row per b: the contrast of each session.</param>
-    /// <param name="observed">The observed statistic.</param>
+    /// <remarks>The contrasts have weights of unit length and are not divided by their own scatter over a few sessions: a row whose values
+    /// happen to lie close together would otherwise reach a large t under many flips and hide a real break.</remarks>
+    /// <param name="values">One row per b: the contrast of each session, with weights of unit length.</param>
+    /// <param name="found">The row of the break found, from 0.</param>
     /// <param name="seed">Seed of the random flips.</param>
-    public static double SignFlipPValue(double[][] values, double observed, int seed)
+    public static double SignFlipPValue(double[][] values, int found, int seed)
     {
         const int exhaustive = 12, draws = 9_999;
         var m = values[0].Length;
@@ -46,34 +48,14 @@ internal static class Contrasts
         var flips = all ? 1 << m : draws;
         var signs = new double[m];
         var reached = all ? 0 : 1;
+        var observed = values[found].Sum();
         for (var flip = 0; flip < flips; flip++)
         {
             for (var s = 0; s < m; s++) signs[s] = all ? 1 - 2 * (flip >> s & 1) : random.NextSign();
             // A flip that equals the observed signs must count in spite of rounding.
-            if (LargestT(values, signs) >= observed - 1e-9 * Math.Abs(observed)) reached++;
+            if (values.Max(row => Apply(signs, row)) >= observed - 1e-9 * Math.Abs(observed)) reached++;
         }
 
         return (double)reached / (all ? flips : draws + 1);
-    }
-
-    private static double LargestT(double[][] values, double[] signs)
-    {
-        // t increases with mean / √(Σ x²), and Σ x² does not change with signs: t = r √((m-1)/(1-r²)) with r = Σ x / √(m Σ x²).
-        var largest = double.NegativeInfinity;
-        foreach (var row in values)
-        {
-            double sum = 0, squares = 0;
-            for (var s = 0; s < row.Length; s++)
-            {
-                sum += signs[s] * row[s];
-                squares += row[s] * row[s];
-            }
-
-            if (squares == 0) continue;
-            var r = sum / Math.Sqrt(row.Length * squares);
-            largest = Math.Max(largest, r * Math.Sqrt((row.Length - 1) / Math.Max(1e-300, 1 - r * r)));
-        }
-
-        return largest;
     }
 }

@@ -17,8 +17,9 @@ public static class LateSlowdown
     /// Per session, with y the set times or their logarithms: late contrast c = mean(y_k, k > b) - mean(y_k, k &lt;= b); kink contrast
     /// κ = c - (n/2) β̂, β̂ the session's least-squares slope. The m values are the data of a one-sample t (m - 1 degrees of freedom),
     /// valid under any correlation within sessions. Both c > 0 and κ > 0 are needed for "after set b".
-    /// Where b is searched for, it is the one with the largest t of c; its p-value and that of the largest t of κ come from flipping the
-    /// signs of whole session-centred profiles (all 2^m up to 12 sessions, otherwise 9 999 random flips), so that the search is paid for.
+    /// Where b is searched for, it is the one whose κ is largest in units of its standard error under equal set noise, which is the step that
+    /// fits best beside a steady drift; the p-values compare both contrasts with the largest over b when the signs of whole session-centred
+    /// profiles are flipped (all 2^m up to 12 sessions, otherwise 9 999 random flips), so that the search is paid for.
     /// Source: Matthews et al. 1990, BMJ 300:230-235 (summary measures).
     /// </remarks>
     /// <param name="sessions">Sessions of one athlete, in any order.</param>
@@ -72,9 +73,9 @@ public static class LateSlowdown
     {
         var n = profiles[0].Length;
         var breaks = Enumerable.Range(1, n - 1).ToArray();
-        double[][] late = [.. breaks.Select(b => PerSession(profiles, Contrasts.Late(n, b)))];
-        double[][] kink = [.. breaks.Select(b => PerSession(profiles, Contrasts.Kink(n, b)))];
-        var found = breaks.MaxBy(b => Contrasts.TStatistic(late[b - 1]));
+        double[][] late = [.. breaks.Select(b => PerSession(profiles, Contrasts.UnitLength(Contrasts.Late(n, b))))];
+        double[][] kink = [.. breaks.Select(b => PerSession(profiles, Contrasts.UnitLength(Contrasts.Kink(n, b))))];
+        var found = breaks.MaxBy(b => kink[b - 1].Sum());
         return Test(selection, profiles, found, options).Select(result => result with
         {
             Choice = BreakChoice.FoundBySearch,
@@ -123,8 +124,8 @@ public static class LateSlowdown
     private static Estimate Flipped(double[][] values, int found, int seed)
     {
         var m = values[0].Length;
-        return new Estimate(Contrasts.SignFlipPValue(values, Contrasts.TStatistic(values[found - 1]), seed), Unit.Probability, m,
-            m <= 12 ? "sign flips of whole profiles, all of them, largest t over b" : string.Create(CultureInfo.InvariantCulture, $"9999 random sign flips of whole profiles (seed {seed}), largest t over b"));
+        return new Estimate(Contrasts.SignFlipPValue(values, found - 1, seed), Unit.Probability, m,
+            m <= 12 ? "sign flips of whole profiles, all of them, largest contrast over b" : string.Create(CultureInfo.InvariantCulture, $"9999 random sign flips of whole profiles (seed {seed}), largest contrast over b"));
     }
 
     private static bool Constant(double[] values) => values.Max() - values.Min() <= 1e-12 * Math.Max(1, Math.Abs(values[0]));

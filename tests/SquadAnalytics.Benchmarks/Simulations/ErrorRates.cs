@@ -1,0 +1,21 @@
+namespace SquadAnalytics.Benchmarks.Simulations;
+
+/// <summary>The experiments behind the table of error rates.</summary>
+internal static class ErrorRates
+{
+    private static readonly int[] SessionCounts = [4, 6, 8, 12, 20];
+    private static readonly double[] NoisePercents = [1, 2, 3];
+
+    /// <summary>All of them, in the order of the table.</summary>
+    public static IReadOnlyList<Experiment> Experiments { get; } =
+    [
+        .. Cells((sessions, noise) => new LateSlowdownExperiment(sessions, noise, drift: 0, breakPercent: 0)),
+        .. Cells((sessions, noise) => new LateSlowdownExperiment(sessions, noise, drift: 0.6, breakPercent: 0)),
+        .. Cells((sessions, noise) => new LateSlowdownExperiment(sessions, noise, drift: 0.6, breakPercent: 5)),
+    ];
+
+    private static IEnumerable<Experiment> Cells(Func<int, double, Experiment> make) =>
+        from noise in NoisePercents
+        from sessions in SessionCounts
+        select make(sessions, noise);
+}

@@ -1,0 +1,43 @@
+using SquadAnalytics.Statistics;
+
+namespace SquadAnalytics.Benchmarks.Simulations;
+
+/// <summary>One setting in which data with a known truth are drawn again and again and analysed.</summary>
+internal abstract class Experiment
+{
+    /// <summary>The setting in words, the same for all rows of this experiment.</summary>
+    public abstract string Setting { get; }
+
+    /// <summary>Whether a fit takes more than 5 ms, so that fewer runs must do.</summary>
+    public virtual bool IsSlow => false;
+
+    /// <summary>What every run answers.</summary>
+    public abstract IReadOnlyList<Question> Questions { get; }
+
+    /// <summary>Draws once and answers the questions in their order; null where the analysis refuses.</summary>
+    public abstract IReadOnlyList<bool?> Trial(SeededRandom random);
+
+    /// <summary>Runs the experiment. Every run has its own stream, so the count does not depend on how runs are spread over threads.</summary>
+    /// <param name="runs">How many runs.</param>
+    /// <param name="seed">The seed.</param>
+    /// <param name="threads">How many threads.</param>
+    public IReadOnlyList<Rate> Run(int runs, long seed, int threads)
+    {
+        var hits = new int[Questions.Count];
+        var answers = new int[Questions.Count];
+        Parallel.For(0, runs, new ParallelOptions { MaxDegreeOfParallelism = threads }, run =>
+        {
+            var answered = Trial(new SeededRandom(seed, run + 1));
+            for (var question = 0; question < answered.Count; question++)
+            {
+                if (answered[question] is not { } yes) continue;
+                Interlocked.Increment(ref answers[question]);
+                if (yes) Interlocked.Increment(ref hits[question]);
+            }
+        });
+        return [.. Questions.Select((question, index) => new Rate(Setting, question, hits[index], answers[index]))];
+    }
+
+    /// <summary>Whether an interval covers a truth in the unit of the estimate; null where there is no interval.</summary>
+    protected static bool? Covers(Estimate? estimate, double truth) => estimate?.Interval is { } interval ? interval.Lower <= truth && truth <= interval.Upper : null;
+}
