@@ -3,6 +3,7 @@ using Microsoft.DotNet.Interactive.Commands;
 using Microsoft.DotNet.Interactive.CSharp;
 using SquadAnalytics.Notebooks.Kernels;
 using SquadAnalytics.Notebooks.Wire;
+using SquadAnalytics.Storage;
 
 namespace SquadAnalytics.Notebooks.Hosting;
 
@@ -31,7 +32,7 @@ internal sealed class CSharpSession : IDisposable
     public async Task WarmUpAsync()
     {
         var prelude = await RunAsync(0, 0, Language, Prelude.Usings()).ConfigureAwait(false);
-        if (prelude.Ending != CellEnding.Completed) throw new InvalidOperationException("The library could not be brought into scope: " + prelude.Problem);
+        if (prelude.Ending != CellEnding.Completed) throw new InvalidOperationException("The library could not be brought into scope: " + prelude.Fault);
         _channel.Write(Prelude.Identity());
     }
 
@@ -41,7 +42,7 @@ internal sealed class CSharpSession : IDisposable
         switch (message)
         {
             case OpenSession open:
-                _channel.Write(new SessionOpened(await OpenAsync(open).ConfigureAwait(false)));
+                _channel.Write(await OpenAsync(open).ConfigureAwait(false));
                 break;
             case RunCell run:
                 _channel.Write(await RunAsync(run.Ticket, run.Number, run.Language, run.Code).ConfigureAwait(false));
@@ -60,7 +61,7 @@ internal sealed class CSharpSession : IDisposable
 
     public void Dispose() => _kernel.Dispose();
 
-    private async Task<CellFault?> OpenAsync(OpenSession open)
+    private async Task<SessionOpened> OpenAsync(OpenSession open)
     {
         try
         {
@@ -68,11 +69,12 @@ internal sealed class CSharpSession : IDisposable
         }
         catch (IOException error)
         {
-            return new CellFault($"The folder {open.WorkingFolder} cannot be entered: {error.Message}");
+            return new(new CellFault($"The folder {open.WorkingFolder} cannot be entered: {error.Message}"), null);
         }
-        if (open.LogbookFolder is null || Prelude.OpenLogbook(open.LogbookFolder) is not { } code) return null;
-        var opened = await RunAsync(0, 0, Language, code).ConfigureAwait(false);
-        return opened.Ending == CellEnding.Completed ? null : opened.Problem;
+        if (open.LogbookFolder is null) return new(null, null);
+        var opened = await RunAsync(0, 0, Language, Prelude.OpenLogbook(open.LogbookFolder)).ConfigureAwait(false);
+        if (opened.Ending != CellEnding.Completed) return new(opened.Fault ?? new CellFault("The logbook could not be opened."), null);
+        return new(null, _csharp.TryGetValue<Logbook>(Prelude.LogbookName, out var logbook) ? logbook.Fingerprint : null);
     }
 
     private async Task<CellEnded> RunAsync(int ticket, int number, string language, string code)

@@ -2,18 +2,24 @@ using System.Globalization;
 using System.Reflection;
 using System.Runtime.InteropServices;
 using System.Text;
+using Microsoft.CodeAnalysis.CSharp;
 using Microsoft.DotNet.Interactive;
 using SquadAnalytics.Notebooks.Wire;
+using SquadAnalytics.Reporting;
+using SquadAnalytics.Storage;
 
 namespace SquadAnalytics.Notebooks.Hosting;
 
 /// <summary>What every notebook finds in scope: the library's namespaces, and the logbook.</summary>
 internal static class Prelude
 {
+    /// <summary>The name by which cells know the logbook.</summary>
+    public const string LogbookName = "logbook";
+
     private static readonly string[] Standard = ["System", "System.Collections.Generic", "System.Linq"];
 
     /// <summary>The assemblies that cells can use without asking for them.</summary>
-    public static IReadOnlyList<Assembly> Assemblies { get; } = [typeof(Seconds).Assembly, Assembly.Load("SquadAnalytics.Reporting")];
+    public static IReadOnlyList<Assembly> Assemblies { get; } = [typeof(Seconds).Assembly, typeof(Finding).Assembly];
 
     /// <summary>The <c>using</c> lines of all namespaces that the assemblies offer.</summary>
     public static string Usings()
@@ -28,8 +34,8 @@ internal static class Prelude
         return code.ToString();
     }
 
-    /// <summary>The code that opens the logbook of a folder as <c>logbook</c>.</summary>
-    public static string? OpenLogbook(string folder) => null;
+    /// <summary>The code that opens the logbook of a folder.</summary>
+    public static string OpenLogbook(string folder) => $"var {LogbookName} = {nameof(Logbook)}.{nameof(Logbook.Open)}({SymbolDisplay.FormatLiteral(folder, quote: true)});";
 
     /// <summary>What the process runs on.</summary>
     public static KernelReady Identity() => new(

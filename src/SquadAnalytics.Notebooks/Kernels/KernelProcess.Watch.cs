@@ -33,7 +33,7 @@ public sealed partial class KernelProcess
                 _ready.TrySetResult(new KernelIdentity(ready.Engine, ready.Runtime, ready.Library));
                 break;
             case SessionOpened opened:
-                _opened.TrySetResult(opened.Problem);
+                _opened.TrySetResult(opened);
                 break;
             case CellPutOut put when run?.Ticket == put.Ticket:
                 if (!run.Output.TryAdd(put.Output)) End(CellEnding.OutputLimit);

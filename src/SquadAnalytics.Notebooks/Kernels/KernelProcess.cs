@@ -22,7 +22,7 @@ public sealed partial class KernelProcess : IAsyncDisposable
     private readonly ProcessText _standardOutput;
     private readonly ProcessText _standardError;
     private readonly TaskCompletionSource<KernelIdentity> _ready = new(TaskCreationOptions.RunContinuationsAsynchronously);
-    private readonly TaskCompletionSource<CellFault?> _opened = new(TaskCreationOptions.RunContinuationsAsynchronously);
+    private readonly TaskCompletionSource<SessionOpened> _opened = new(TaskCreationOptions.RunContinuationsAsynchronously);
     private readonly Task _reading;
     private readonly Task<Departure> _gone;
     private readonly Lock _gate = new();
@@ -105,16 +105,17 @@ public sealed partial class KernelProcess : IAsyncDisposable
     /// <param name="workingFolder">Where relative paths in cells start.</param>
     /// <param name="logbookFolder">The logbook's folder, or null for none.</param>
     /// <param name="cancellationToken">Stops the waiting.</param>
+    /// <returns>SHA-256 of the logbook's data, in hexadecimal, or null without a logbook.</returns>
     /// <exception cref="KernelException">The process ended, or the logbook cannot be opened.</exception>
-    public async Task OpenAsync(string workingFolder, string? logbookFolder, CancellationToken cancellationToken = default)
+    public async Task<string?> OpenAsync(string workingFolder, string? logbookFolder, CancellationToken cancellationToken = default)
     {
         Send(new OpenSession(workingFolder, logbookFolder));
         var first = await Task.WhenAny(_opened.Task, _gone, Task.Delay(_limits.StartTime, cancellationToken)).ConfigureAwait(false);
         cancellationToken.ThrowIfCancellationRequested();
         if (first == _opened.Task)
         {
-            if (await _opened.Task.ConfigureAwait(false) is { } problem) throw new KernelException(problem.Message);
-            return;
+            var opened = await _opened.Task.ConfigureAwait(false);
+            return opened.Fault is { } fault ? throw new KernelException(fault.Message) : opened.Fingerprint;
         }
         if (first != _gone) End(CellEnding.TimeLimit);
         throw new KernelException("The notebook's process could not open the logbook. " + (await _gone.ConfigureAwait(false)).Message(_limits));
@@ -186,8 +187,8 @@ public sealed partial class KernelProcess : IAsyncDisposable
             var ended = await run.Ended.ConfigureAwait(false);
             if (ended.Ending == CellEnding.Completed) return new(CellEnding.Completed, run.Output.Gathered(), null, duration);
             var ending = stopped ?? ended.Ending;
-            var problem = Departure.IsStop(ending) ? new CellFault(Departure.Describe(ending, _limits, null)) : ended.Problem;
-            return new(ending, run.Output.Gathered(), problem ?? new CellFault("The cell failed without saying why."), duration);
+            var fault = Departure.IsStop(ending) ? new CellFault(Departure.Describe(ending, _limits, null)) : ended.Fault;
+            return new(ending, run.Output.Gathered(), fault ?? new CellFault("The cell failed without saying why."), duration);
         }
         var departure = await _gone.ConfigureAwait(false);
         return new(departure.Ending, run.Output.Gathered(), new CellFault(departure.Message(_limits)), duration);

@@ -28,13 +28,13 @@ internal sealed record CancelCell : WireMessage;
 internal sealed record KernelReady(string Engine, string Runtime, string Library) : WireMessage;
 
 /// <summary>From the process: the folders are open, or why not.</summary>
-internal sealed record SessionOpened(CellFault? Problem) : WireMessage;
+internal sealed record SessionOpened(CellFault? Fault, string? Fingerprint) : WireMessage;
 
 /// <summary>From the process: the running cell put something out.</summary>
 internal sealed record CellPutOut(int Ticket, CellOutput Output) : WireMessage;
 
 /// <summary>From the process: the running cell came to its end.</summary>
-internal sealed record CellEnded(int Ticket, CellEnding Ending, CellFault? Problem) : WireMessage;
+internal sealed record CellEnded(int Ticket, CellEnding Ending, CellFault? Fault) : WireMessage;
 
 /// <summary>From the process: code in it asked it to exit.</summary>
 internal sealed record ProcessExiting(int Code) : WireMessage;

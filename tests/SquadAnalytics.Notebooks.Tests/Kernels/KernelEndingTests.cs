@@ -12,7 +12,7 @@ public sealed class KernelEndingTests
         await using var kernel = await TestKernel.StartAsync(TestKernel.Tight with { CellTime = TimeSpan.FromSeconds(1) });
         var result = await kernel.RunAsync("while (true) { }");
         Assert.Equal(CellEnding.TimeLimit, result.Ending);
-        Assert.Equal("Stopped: longer than the time limit of 1 s.", result.Problem?.Message);
+        Assert.Equal("Stopped: longer than the time limit of 1 s.", result.Fault?.Message);
         Assert.InRange(result.Duration, TimeSpan.FromSeconds(0.9), TimeSpan.FromSeconds(10));
         Assert.False(kernel.IsAlive);
     }
@@ -33,7 +33,7 @@ public sealed class KernelEndingTests
         await using var kernel = await TestKernel.StartAsync();
         var result = await kernel.RunAsync("int Deeper(int depth) => Deeper(depth + 1) + 1;\nDeeper(0)");
         Assert.Equal(CellEnding.StackOverflow, result.Ending);
-        Assert.Contains("call stack overflowed", result.Problem?.Message, StringComparison.Ordinal);
+        Assert.Contains("call stack overflowed", result.Fault?.Message, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -42,7 +42,7 @@ public sealed class KernelEndingTests
         await using var kernel = await TestKernel.StartAsync();
         var result = await kernel.RunAsync("Environment.Exit(7);");
         Assert.Equal(CellEnding.ProcessExit, result.Ending);
-        Assert.Contains("exit code 7", result.Problem?.Message, StringComparison.Ordinal);
+        Assert.Contains("exit code 7", result.Fault?.Message, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -51,8 +51,8 @@ public sealed class KernelEndingTests
         await using var kernel = await TestKernel.StartAsync();
         var result = await kernel.RunAsync("Environment.FailFast(\"the bell fell off\");");
         Assert.Equal(CellEnding.Crash, result.Ending);
-        Assert.Contains("broke down", result.Problem?.Message, StringComparison.Ordinal);
-        Assert.Contains("the bell fell off", result.Problem?.Message, StringComparison.Ordinal);
+        Assert.Contains("broke down", result.Fault?.Message, StringComparison.Ordinal);
+        Assert.Contains("the bell fell off", result.Fault?.Message, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -61,7 +61,7 @@ public sealed class KernelEndingTests
         await using var kernel = await TestKernel.StartAsync();
         var result = await kernel.RunAsync("var kept = new List<byte[]>();\nfor (var i = 0; i < 20; i++) kept.Add(new byte[1 << 30]);");
         Assert.Equal(CellEnding.MemoryLimit, result.Ending);
-        Assert.Contains("more memory", result.Problem?.Message, StringComparison.Ordinal);
+        Assert.Contains("more memory", result.Fault?.Message, StringComparison.Ordinal);
         Assert.Equal(CellEnding.Completed, (await kernel.RunAsync("1 + 1")).Ending);
     }
 
@@ -86,7 +86,7 @@ public sealed class KernelEndingTests
         await using var kernel = await TestKernel.StartAsync();
         var result = await kernel.RunAsync("var line = new string('x', 1 << 20);\nfor (var i = 0; i < 1024; i++) Console.WriteLine(line);");
         Assert.Equal(CellEnding.OutputLimit, result.Ending);
-        Assert.Contains("more output", result.Problem?.Message, StringComparison.Ordinal);
+        Assert.Contains("more output", result.Fault?.Message, StringComparison.Ordinal);
         Assert.True(result.Outputs.Sum(output => output.Size()) <= TestKernel.Tight.OutputSize);
     }
 
@@ -109,7 +109,7 @@ public sealed class KernelEndingTests
         using var cancel = new CancellationTokenSource(TimeSpan.FromMilliseconds(500));
         var result = await kernel.RunAsync("while (true) { }", cancel.Token);
         Assert.Equal(CellEnding.Cancelled, result.Ending);
-        Assert.Equal("Stopped by request.", result.Problem?.Message);
+        Assert.Equal("Stopped by request.", result.Fault?.Message);
     }
 
     [Fact]
@@ -120,7 +120,7 @@ public sealed class KernelEndingTests
         using (var process = Process.GetProcessById(kernel.ProcessId)) process.Kill();
         var result = await running;
         Assert.Equal(CellEnding.Crash, result.Ending);
-        Assert.Contains("ended from outside", result.Problem?.Message, StringComparison.Ordinal);
+        Assert.Contains("ended from outside", result.Fault?.Message, StringComparison.Ordinal);
     }
 
     [Fact]

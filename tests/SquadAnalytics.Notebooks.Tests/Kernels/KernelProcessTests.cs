@@ -48,7 +48,7 @@ public sealed class KernelProcessTests
         await using var kernel = await TestKernel.StartAsync();
         var result = await kernel.RunAsync("var first = 1;\nint second =\n  \"x\";");
         Assert.Equal(CellEnding.DidNotCompile, result.Ending);
-        Assert.Equal(("CS0029", 3, 3, "  \"x\";"), (result.Problem?.Name, result.Problem?.Line, result.Problem?.Column, result.Problem?.Excerpt));
+        Assert.Equal(("CS0029", 3, 3, "  \"x\";"), (result.Fault?.Name, result.Fault?.Line, result.Fault?.Column, result.Fault?.Excerpt));
     }
 
     [Fact]
@@ -57,8 +57,8 @@ public sealed class KernelProcessTests
         await using var kernel = await TestKernel.StartAsync();
         var result = await kernel.RunAsync("var zero = 0;\n\nvar none = 1 / zero;");
         Assert.Equal(CellEnding.Failed, result.Ending);
-        Assert.Equal((nameof(DivideByZeroException), 3, "var none = 1 / zero;"), (result.Problem?.Name, result.Problem?.Line, result.Problem?.Excerpt));
-        Assert.Equal("line 3: Attempted to divide by zero.", result.Problem?.ToString());
+        Assert.Equal((nameof(DivideByZeroException), 3, "var none = 1 / zero;"), (result.Fault?.Name, result.Fault?.Line, result.Fault?.Excerpt));
+        Assert.Equal("line 3: Attempted to divide by zero.", result.Fault?.ToString());
     }
 
     [Fact]
@@ -66,7 +66,7 @@ public sealed class KernelProcessTests
     {
         await using var kernel = await TestKernel.StartAsync();
         var result = await kernel.RunAsync("double Check(double seconds)\n{\n    throw new ArgumentException(\"too slow\");\n}\nCheck(3)");
-        Assert.Equal(3, result.Problem?.Line);
+        Assert.Equal(3, result.Fault?.Line);
     }
 
     [Fact]
@@ -75,7 +75,7 @@ public sealed class KernelProcessTests
         await using var kernel = await TestKernel.StartAsync();
         var result = await kernel.RunAsync("#!set --name copied --value @csharp:missing");
         Assert.Equal(CellEnding.DidNotCompile, result.Ending);
-        Assert.Contains("missing", result.Problem?.Message, StringComparison.Ordinal);
+        Assert.Contains("missing", result.Fault?.Message, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -84,7 +84,7 @@ public sealed class KernelProcessTests
         await using var kernel = await TestKernel.StartAsync();
         var result = await kernel.RunAsync(new CellCode(1, "fsharp", "1 + 1"));
         Assert.Equal(CellEnding.DidNotCompile, result.Ending);
-        Assert.Contains("'fsharp'", result.Problem?.Message, StringComparison.Ordinal);
+        Assert.Contains("'fsharp'", result.Fault?.Message, StringComparison.Ordinal);
     }
 
     [Fact]

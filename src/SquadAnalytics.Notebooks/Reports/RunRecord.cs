@@ -1,0 +1,54 @@
+using System.Text.Json;
+using System.Text.Json.Serialization;
+using SquadAnalytics.Notebooks.Running;
+
+namespace SquadAnalytics.Notebooks.Reports;
+
+/// <summary>The record of a kept run, as its <c>run.json</c> holds it.</summary>
+internal sealed record RunRecord(
+    int Version,
+    string Notebook,
+    string Title,
+    DateTimeOffset Started,
+    double Seconds,
+    bool Succeeded,
+    string? Problem,
+    string? DataFingerprint,
+    IReadOnlyList<string> Versions,
+    IReadOnlyList<RecordedParameter> Parameters,
+    IReadOnlyList<FindingForm> Findings,
+    IReadOnlyList<RecordedCell> Cells,
+    IReadOnlyList<string> Figures,
+    IReadOnlyList<string> Tables)
+{
+    public static RunRecord Of(NotebookRun run, IReadOnlyList<string> figures, IReadOnlyList<string> tables) => new(
+        1,
+        run.Name,
+        run.Notebook.Title ?? run.Name,
+        run.Started,
+        Rounded(run.Duration),
+        run.Succeeded,
+        run.Problem,
+        run.DataFingerprint,
+        run.Identity is { } identity ? [identity.Library, identity.Engine, identity.Runtime] : [],
+        [.. run.Parameters.Select(static parameter => new RecordedParameter(parameter.Name, parameter.Value))],
+        [.. run.Findings.Select(static finding => new FindingForm(finding.Sentence, finding.Basis(), finding.Notes))],
+        [.. run.Cells.Select(static cell => new RecordedCell(cell.Number, cell.Cell.Id, cell.Cell.Name(), cell.Result.Ending.ToString(), Rounded(cell.Result.Duration), cell.Result.Fault?.ToString()))],
+        figures,
+        tables);
+
+    public string ToJson() => JsonSerializer.Serialize(this, RunJson.Default.RunRecord);
+
+    private static double Rounded(TimeSpan time) => Math.Round(time.TotalSeconds, 3);
+}
+
+/// <summary>A parameter and the value that was used.</summary>
+internal sealed record RecordedParameter(string Name, string? Value);
+
+/// <summary>A code cell and how it ended.</summary>
+internal sealed record RecordedCell(int Number, string Id, string Name, string Ending, double Seconds, string? Problem);
+
+/// <summary>How the record is written as JSON.</summary>
+[JsonSourceGenerationOptions(PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase, WriteIndented = true)]
+[JsonSerializable(typeof(RunRecord))]
+internal sealed partial class RunJson : JsonSerializerContext;
