@@ -50,6 +50,8 @@ public sealed record NotebookCell
     /// <summary>A few words that tell the cell from others: its first comment or line of code.</summary>
     public string Name()
     {
+        if (HoldsParameters) return "Parameters";
+        if (IsForOtherPrograms) return "Setup for other programs";
         var lines = Source.Split('\n').Select(static line => line.Trim()).Where(static line => line.Length > 0 && !line.StartsWith("#!", StringComparison.Ordinal));
         var first = lines.FirstOrDefault() ?? "empty";
         if (first.StartsWith("//", StringComparison.Ordinal)) first = first.TrimStart('/', ' ');

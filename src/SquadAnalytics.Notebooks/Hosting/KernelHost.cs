@@ -16,9 +16,7 @@ public static class KernelHost
     {
         ArgumentNullException.ThrowIfNull(arguments);
         if (arguments.Count != 2) return 2;
-        // What a cell prints must not depend on the machine that it runs on.
-        CultureInfo.DefaultThreadCurrentCulture = CultureInfo.DefaultThreadCurrentUICulture = CultureInfo.InvariantCulture;
-        CultureInfo.CurrentCulture = CultureInfo.CurrentUICulture = CultureInfo.InvariantCulture;
+        SpeakPlainly();
         // Ctrl+C in a terminal reaches parent and child alike; what to do about it is the parent's decision.
         using var interrupt = PosixSignalRegistration.Create(PosixSignal.SIGINT, static context => context.Cancel = true);
         using var channel = new MessageChannel(
@@ -31,6 +29,15 @@ public static class KernelHost
         await session.WarmUpAsync().ConfigureAwait(false);
         await foreach (var message in inbox.Messages.ConfigureAwait(false)) await session.HandleAsync(message).ConfigureAwait(false);
         return 0;
+    }
+
+    /// <summary>What a cell prints must not depend on the machine that it runs on: a decimal point, and dates as year-month-day.</summary>
+    private static void SpeakPlainly()
+    {
+        var plain = (CultureInfo)CultureInfo.InvariantCulture.Clone();
+        plain.DateTimeFormat.ShortDatePattern = "yyyy-MM-dd";
+        CultureInfo.DefaultThreadCurrentCulture = CultureInfo.CurrentCulture = plain;
+        CultureInfo.DefaultThreadCurrentUICulture = CultureInfo.CurrentUICulture = CultureInfo.InvariantCulture;
     }
 
     private static void SayGoodbye(MessageChannel channel)

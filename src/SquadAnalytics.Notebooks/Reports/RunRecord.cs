@@ -1,3 +1,4 @@
+using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Serialization;
 using SquadAnalytics.Notebooks.Running;
@@ -21,6 +22,9 @@ internal sealed record RunRecord(
     IReadOnlyList<string> Figures,
     IReadOnlyList<string> Tables)
 {
+    // Letters stay as they are: the file is read by people too.
+    private static readonly RunJson Json = new(new JsonSerializerOptions(RunJson.Default.Options) { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping });
+
     public static RunRecord Of(NotebookRun run, IReadOnlyList<string> figures, IReadOnlyList<string> tables) => new(
         1,
         run.Name,
@@ -37,7 +41,7 @@ internal sealed record RunRecord(
         figures,
         tables);
 
-    public string ToJson() => JsonSerializer.Serialize(this, RunJson.Default.RunRecord);
+    public string ToJson() => JsonSerializer.Serialize(this, Json.RunRecord) + "\n";
 
     private static double Rounded(TimeSpan time) => Math.Round(time.TotalSeconds, 3);
 }

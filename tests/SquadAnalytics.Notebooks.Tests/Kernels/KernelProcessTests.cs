@@ -39,7 +39,7 @@ public sealed class KernelProcessTests
         await using var kernel = await TestKernel.StartAsync();
         var result = await kernel.RunAsync("Console.Write(1234.5);\n$\"{0.5} {new DateTime(2026, 3, 1):d} {\"TITLE\".ToLower()}\"");
         Assert.Equal(new WrittenText("1234.5", false), result.Outputs[0]);
-        Assert.Equal("0.5 03/01/2026 title", Assert.IsType<ShownValue>(result.Outputs[1]).Form(MimeTypes.Text));
+        Assert.Equal("0.5 2026-03-01 title", Assert.IsType<ShownValue>(result.Outputs[1]).Form(MimeTypes.Text));
     }
 
     [Fact]
