@@ -11,17 +11,17 @@ public sealed class RunCommandTests : IDisposable
     public void Dispose() => Directory.Delete(_folder, recursive: true);
 
     [Theory]
-    [InlineData(null)]
+    [InlineData("C")]
     [InlineData("de_DE.UTF-8")]
     [InlineData("tr_TR.UTF-8")]
-    public async Task Findings_and_the_report_s_path_are_the_result_whatever_the_machine_speaks(string? language)
+    public void Findings_and_the_report_s_path_are_the_result_whatever_the_machine_speaks(string language)
     {
         var notebook = Notebook("double seconds = 1.5;", "new Finding($\"INDEX: {seconds * 1000} ms longer than {logbook.Squad.Sessions.Count > 0}.\".ToLower())");
-        var result = await CommandProcess.RunAsync(_folder, language, "run", notebook, "--set", "seconds=2.25", "--out", "kept");
+        var result = CommandRun.In(_folder, language, ["run", notebook, "--set", "seconds=2.25", "--out", "kept"]);
         Assert.Equal("", Problem(result));
-        Assert.StartsWith("1. index: 2250 ms longer than true.", result.Results, StringComparison.Ordinal);
-        Assert.EndsWith($"Report: {Path.Combine(_folder, "kept", "report.html")}{Environment.NewLine}", result.Results, StringComparison.Ordinal);
-        Assert.StartsWith("cell 1  Parameters  ", result.Progress, StringComparison.Ordinal);
+        Assert.StartsWith("1. index: 2250 ms longer than true.", result.Output, StringComparison.Ordinal);
+        Assert.EndsWith($"Report: {Path.Combine(_folder, "kept", "report.html")}{Environment.NewLine}", result.Output, StringComparison.Ordinal);
+        Assert.StartsWith("cell 1  Parameters  ", result.Errors, StringComparison.Ordinal);
         Assert.True(File.Exists(Path.Combine(_folder, "kept", "report.html")));
     }
 
@@ -30,9 +30,9 @@ public sealed class RunCommandTests : IDisposable
     {
         var notebook = Notebook("int sets = 3;", "// Count\nvar none = sets / (sets - 3);");
         var before = Directory.GetFiles(Path.GetDirectoryName(notebook)!);
-        var result = await CommandProcess.RunAsync(_folder, null, "run", Path.GetRelativePath(_folder, notebook));
+        var result = CommandRun.In(_folder, "run", Path.GetRelativePath(_folder, notebook));
         Assert.Equal(1, result.ExitCode);
-        Assert.Contains("Stopped: cell 2, line 2 (Count): Attempted to divide by zero.", result.Progress, StringComparison.Ordinal);
+        Assert.Contains("Stopped: cell 2, line 2 (Count): Attempted to divide by zero.", result.Errors, StringComparison.Ordinal);
         var report = Assert.Single(Directory.GetFiles(Path.Combine(_folder, "reports"), "report.html", SearchOption.AllDirectories));
         Assert.Contains("Stopped at cell 2, line 2 (Count).", await File.ReadAllTextAsync(report), StringComparison.Ordinal);
         Assert.Equal(before, Directory.GetFiles(Path.GetDirectoryName(notebook)!));
@@ -40,41 +40,41 @@ public sealed class RunCommandTests : IDisposable
 
     [Theory]
     [InlineData("run", "missing", "There is no notebook 'missing'")]
-    [InlineData("run", "", "NOTEBOOK is missing")]
-    [InlineData("run", "a b", "one argument too many")]
+    [InlineData("run", "", "Name the notebook")]
+    [InlineData("run", "a b", "one too many")]
     [InlineData("run", "NOTEBOOK --set sets=three", "must be a whole number")]
     [InlineData("run", "NOTEBOOK --set nothing=3", "has no parameter nothing")]
     [InlineData("run", "NOTEBOOK --set", "--set needs a value")]
     [InlineData("run", "NOTEBOOK --time-limit=-1", "above 0")]
     [InlineData("run", "NOTEBOOK --logbook nowhere", "There is no folder nowhere")]
-    [InlineData("run", "NOTEBOOK --fast", "run has no option --fast")]
-    [InlineData("walk", "", "There is no verb 'walk'")]
-    public async Task Wrong_usage_exits_with_two_and_says_what_is_wrong(string verb, string arguments, string reason)
+    [InlineData("run", "NOTEBOOK --fast 1", "There is no option --fast")]
+    [InlineData("walk", "", "There is no command 'walk'")]
+    public void Wrong_usage_exits_with_two_and_says_what_is_wrong(string verb, string arguments, string reason)
     {
         var notebook = Notebook("int sets = 3;", "sets");
         var split = arguments.Split(' ', StringSplitOptions.RemoveEmptyEntries).Select(argument => argument == "NOTEBOOK" ? notebook : argument);
-        var result = await CommandProcess.RunAsync(_folder, null, [verb, .. split]);
+        var result = CommandRun.In(_folder, [verb, .. split]);
         Assert.Equal(2, result.ExitCode);
-        Assert.Contains(reason, result.Progress, StringComparison.Ordinal);
-        Assert.Equal("", result.Results);
+        Assert.Contains(reason, result.Errors, StringComparison.Ordinal);
+        Assert.Equal("", result.Output);
     }
 
     [Fact]
-    public async Task Help_is_a_result()
+    public void Help_is_a_result()
     {
-        var overview = await CommandProcess.RunAsync(_folder, null, "--help");
-        Assert.Equal((0, ""), (overview.ExitCode, overview.Progress));
-        Assert.Contains("  run  ", overview.Results, StringComparison.Ordinal);
-        var verb = await CommandProcess.RunAsync(_folder, null, "run", "--help");
+        var overview = CommandRun.In(_folder, "--help");
+        Assert.Equal((0, ""), (overview.ExitCode, overview.Errors));
+        Assert.Contains("  run  ", overview.Output, StringComparison.Ordinal);
+        var verb = CommandRun.In(_folder, "run", "--help");
         Assert.Equal(0, verb.ExitCode);
-        Assert.Contains("--set NAME=VALUE", verb.Results, StringComparison.Ordinal);
+        Assert.Contains("--set NAME=VALUE", verb.Output, StringComparison.Ordinal);
     }
 
     [Fact]
     public async Task No_process_is_left_when_the_program_is_killed_in_an_endless_loop()
     {
         var notebook = Notebook("int sets = 3;", "System.IO.File.WriteAllText(\"process.txt\", Environment.ProcessId.ToString());\nwhile (true) { }");
-        using var program = CommandProcess.Start(_folder, null, "run", notebook);
+        using var program = CommandRun.Start(_folder, "run", notebook);
         var noted = Path.Combine(_folder, "books", "process.txt");
         var waiting = Stopwatch.StartNew();
         while ((!File.Exists(noted) || new FileInfo(noted).Length == 0) && waiting.Elapsed < TimeSpan.FromMinutes(2)) await Task.Delay(50);
@@ -83,7 +83,7 @@ public sealed class RunCommandTests : IDisposable
         Assert.True(child.WaitForExit(TimeSpan.FromSeconds(20)), "The notebook's process outlived the program.");
     }
 
-    private static string Problem(CommandProcess result) => result.ExitCode == 0 ? "" : result.Progress;
+    private static string Problem(CommandRun result) => result.ExitCode == 0 ? "" : result.Errors;
 
     private string Notebook(string parameters, string code)
     {
