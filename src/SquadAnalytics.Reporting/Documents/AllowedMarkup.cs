@@ -26,6 +26,7 @@ internal static partial class AllowedMarkup
     public static string? Attribute(string name, string value, bool svg)
     {
         if (name.StartsWith("aria-", StringComparison.Ordinal) || name == "role") return value;
+        if (!svg && name == "tabindex") return value == "0" ? value : null;
         if (name == "xmlns") return svg && value == "http://www.w3.org/2000/svg" ? value : null;
         if (!svg && name == "href") return Link().IsMatch(value) ? value : null;
         if (!svg && name == "src") return EmbeddedPicture().IsMatch(value) ? value : null;

@@ -31,7 +31,7 @@ internal sealed partial class Chart
             }
         }
 
-        for (var k = 0; k < sorted.Count; k++) Label(sorted[k].Text, x, places[k], sorted[k].Color, edge, right: right, bold: sorted[k].Bold);
+        for (var k = 0; k < sorted.Count; k++) Label(sorted[k].Text, x, places[k], Ink.Words(sorted[k].Color), edge, right: right, bold: sorted[k].Bold);
     }
 
     /// <summary>Names in a row above the plot, each behind a piece of its line.</summary>
@@ -40,7 +40,7 @@ internal sealed partial class Chart
         double x = 0;
         foreach (var name in names)
         {
-            OnSheet(Sign(name), x, 36, name.Color, bold: name.Bold);
+            OnSheet(Sign(name), x, 36, Ink.Words(name.Color), bold: name.Bold);
             x += Measure(Sign(name), bold: name.Bold) + 14;
         }
     }

@@ -62,12 +62,11 @@ internal sealed partial class Chart : IDisposable
 
     public void Limits(double left, double right, double bottom, double top) => _plot.Axes.SetLimits(left, right, bottom, top);
 
-    /// <summary>Draws the chart on a canvas, its top edge at a height.</summary>
-    public void RenderOn(SKCanvas canvas, float top)
+    /// <summary>Draws the marks on a canvas, the chart's top edge at a height, and tells where its texts belong.</summary>
+    public IReadOnlyList<PlacedText> RenderOn(SKCanvas canvas, float top)
     {
-        var sheet = new PixelRect(0, Width, top + Height, top);
-        _plot.Render(canvas, sheet);
-        foreach (var label in _labels) label.RenderOn(canvas, label.IsOnSheet ? new Pixel(label.At.X, top + label.At.Y) : _plot.GetPixel(label.At));
+        _plot.Render(canvas, new PixelRect(0, Width, top + Height, top));
+        return [.. _labels.Select(label => label.PlacedAt(label.IsOnSheet ? new Pixel(label.At.X, top + label.At.Y) : _plot.GetPixel(label.At)))];
     }
 
     /// <inheritdoc />

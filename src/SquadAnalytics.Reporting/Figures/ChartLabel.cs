@@ -1,5 +1,4 @@
 using ScottPlot;
-using SkiaSharp;
 
 namespace SquadAnalytics.Reporting.Figures;
 
@@ -22,19 +21,5 @@ internal sealed record ChartLabel(string Text, Coordinates At, Color Color)
     /// <summary>How far the baseline lies below the place, in letter sizes: a third centres figures and capitals.</summary>
     public float Drop { get; init; } = 0.34f;
 
-    public void RenderOn(SKCanvas canvas, Pixel place)
-    {
-        using var paint = new SKPaint();
-        paint.Color = Color.ToSKColor();
-        paint.IsAntialias = true;
-        using var font = new SKFont(BundledFont.TypefaceFor(Text, Bold), Size);
-        font.Subpixel = true;
-        var shift = Edge switch
-        {
-            TextEdge.Left => 0,
-            TextEdge.Middle => -font.MeasureText(Text) / 2,
-            _ => -font.MeasureText(Text),
-        };
-        canvas.DrawText(Text, place.X + Right + shift, place.Y + Down + (Drop * Size), SKTextAlign.Left, font, paint);
-    }
+    public PlacedText PlacedAt(Pixel place) => new(Text, place.X + Right, place.Y + Down + (Drop * Size), Size, Color, Edge, Bold);
 }

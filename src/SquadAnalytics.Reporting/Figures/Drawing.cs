@@ -23,17 +23,19 @@ internal sealed class Drawing : IDisposable
         using var surface = SKSurface.Create(new SKImageInfo(Width * dotsPerUnit, Height * dotsPerUnit));
         surface.Canvas.Clear(SKColors.White);
         surface.Canvas.Scale(dotsPerUnit);
-        RenderOn(surface.Canvas);
+        foreach (var text in RenderOn(surface.Canvas)) text.RenderOn(surface.Canvas);
         using var image = surface.Snapshot();
         using var png = image.Encode(SKEncodedImageFormat.Png, 100);
         return png.ToArray();
     }
 
-    public string ToSvg()
+    /// <summary>The marks as SVG, and the texts to be written over them.</summary>
+    public VectorSheet ToVector()
     {
         using var bytes = new MemoryStream();
-        using (var canvas = SKSvgCanvas.Create(new SKRect(0, 0, Width, Height), bytes)) RenderOn(canvas);
-        return Encoding.UTF8.GetString(bytes.ToArray());
+        List<PlacedText> texts;
+        using (var canvas = SKSvgCanvas.Create(new SKRect(0, 0, Width, Height), bytes)) texts = RenderOn(canvas);
+        return new VectorSheet(Encoding.UTF8.GetString(bytes.ToArray()), texts);
     }
 
     public void Dispose()
@@ -41,13 +43,16 @@ internal sealed class Drawing : IDisposable
         foreach (var chart in _charts) chart.Dispose();
     }
 
-    private void RenderOn(SKCanvas canvas)
+    private List<PlacedText> RenderOn(SKCanvas canvas)
     {
+        var texts = new List<PlacedText>();
         var top = 0;
         foreach (var chart in _charts)
         {
-            chart.RenderOn(canvas, top);
+            texts.AddRange(chart.RenderOn(canvas, top));
             top += chart.Height;
         }
+
+        return texts;
     }
 }

@@ -75,9 +75,9 @@ public sealed record HowMuchRestWasLeft : Figure
         chart.Label(set.Set.ToString(CultureInfo.InvariantCulture), 0, -k - 0.5, Ink.Text, TextEdge.Right, right: -10, bold: true);
         chart.Zone(set.Late.Value, finish, bottom, top, Ink.Blue);
         if (set.Rest is { Value: > 0 }) chart.Zone(finish, interval, bottom, top, Ink.Sky.WithAlpha(0.35));
-        chart.Label($"{Bare(set.Work.Value)} s work", set.Late.Value, -k - 0.5, Ink.Paper, TextEdge.Left, right: 8, bold: true);
+        chart.Label($"{Bare(set.Work.Value)} s work", set.Late.Value, -k - 0.5, Ink.OnMark, TextEdge.Left, right: 8, bold: true);
         if (set.Rest is { Value: > 0 } rest) chart.Label($"{Bare(rest.Value)} s rest", finish, -k - 0.5, Ink.Text, TextEdge.Left, right: 8);
-        else if (set.Rest is not null) chart.Label("no rest", finish, -k - 0.5, Ink.Paper, TextEdge.Right, right: -8, bold: true);
+        else if (set.Rest is not null) chart.Label("no rest", finish, -k - 0.5, Ink.OnMark, TextEdge.Right, right: -8, bold: true);
     }
 
     private string Words(SetOnTheClock set)

@@ -31,9 +31,25 @@ internal static class Ink
     /// <summary>The ground of the page, around marks that overlap.</summary>
     public static readonly Color Paper = Color.FromHex("#FFFFFF");
 
-    /// <summary>Frame colours by the name under which a page's style may change them.</summary>
+    /// <summary>Letters on a dark mark, whatever the page.</summary>
+    public static readonly Color OnMark = Color.FromHex("#FEFEFE");
+
+    /// <summary>The colour for words that name a mark: dark enough to be read as letters.</summary>
+    public static Color Words(Color mark) =>
+        mark == Green ? Color.FromHex("#00664A") : mark == Vermilion ? Color.FromHex("#A84300") : mark == Purple ? Color.FromHex("#93426E") : mark;
+
+    /// <summary>Colours by the name under which a page's style may change them.</summary>
     public static readonly IReadOnlyDictionary<string, string> ClassOf = new Dictionary<string, string>(StringComparer.OrdinalIgnoreCase)
     {
+        ["#0072B2"] = "blue",
+        ["#E69F00"] = "orange",
+        ["#009E73"] = "green",
+        ["#D55E00"] = "vermilion",
+        ["#CC79A7"] = "purple",
+        ["#56B4E9"] = "sky",
+        ["#00664A"] = "green-words",
+        ["#A84300"] = "vermilion-words",
+        ["#93426E"] = "purple-words",
         ["#1C2126"] = "text",
         ["#59626B"] = "muted",
         ["#A3ABB3"] = "faint",

@@ -3,13 +3,12 @@ using System.Security.Cryptography;
 using System.Text;
 using System.Text.RegularExpressions;
 using System.Xml.Linq;
-using SkiaSharp;
 
 namespace SquadAnalytics.Reporting.Figures;
 
 /// <summary>
 /// Turns what the drawing library writes into SVG that belongs in a page: it scales, it says what it shows, its letters are words with an
-/// anchor instead of single placed glyphs, its ids clash with no other picture's, and its frame colours follow the page.
+/// anchor, its ids clash with no other picture's, and its frame colours follow the page.
 /// </summary>
 internal static partial class SvgPicture
 {
@@ -37,16 +36,17 @@ internal static partial class SvgPicture
 
     private static XElement Read(Drawing drawing, string alternativeText)
     {
-        var root = XDocument.Parse(drawing.ToSvg()).Root!;
+        var sheet = drawing.ToVector();
+        var root = XDocument.Parse(sheet.MarksSvg).Root!;
         root.Attributes().Where(attribute => attribute.Name.LocalName is "xlink" or "width" or "height").Remove();
         root.SetAttributeValue("viewBox", string.Create(CultureInfo.InvariantCulture, $"0 0 {drawing.Width} {drawing.Height}"));
         root.SetAttributeValue("role", "img");
         root.SetAttributeValue("aria-label", alternativeText);
         ShareClips(root);
+        root.Add(sheet.Texts.Select(Words));
         var prefix = "f" + Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(root.ToString())))[..10];
         foreach (var element in root.Descendants().ToList())
         {
-            if (element.Name.LocalName == "text") Words(element);
             FollowThePage(element);
             foreach (var attribute in element.Attributes().ToList()) Tidy(attribute, prefix);
         }
@@ -77,26 +77,21 @@ internal static partial class SvgPicture
     private static bool IsGround(XElement rect, Drawing drawing) =>
         (string?)rect.Attribute("width") == drawing.Width.ToString(CultureInfo.InvariantCulture) && rect.Attribute("x") is null && (float?)rect.Attribute("height") is not null;
 
-    /// <summary>One word list with an anchor, in place of one coordinate per glyph: readable, searchable, and sound in another typeface.</summary>
-    private static void Words(XElement text)
+    /// <summary>A text as words with an anchor, not as glyphs with a coordinate each: readable, searchable, and sound in another typeface.</summary>
+    private static XElement Words(PlacedText text)
     {
-        var words = text.Value.Trim();
-        text.Value = words;
-        var size = (float)text.Attribute("font-size")!;
-        var bold = ((string?)text.Attribute("font-family"))?.EndsWith("SemiBold", StringComparison.Ordinal) == true;
-        var left = First(text, "x");
-        using var font = new SKFont(BundledFont.TypefaceFor(words, bold), size);
-        var width = font.MeasureText(words);
-        var (anchor, x) = Math.Abs(left + (width / 2)) < 2 ? ("middle", 0f) : Math.Abs(left + width) < 2 ? ("end", 0f) : ("start", left);
-        text.SetAttributeValue("x", Number(x));
-        text.SetAttributeValue("y", Number(First(text, "y")));
-        text.SetAttributeValue("text-anchor", anchor);
-        text.SetAttributeValue("font-family", BundledFont.Stack);
-        if (bold) text.SetAttributeValue("font-weight", "600");
+        var element = new XElement(
+            Svg + "text",
+            new XAttribute("x", Number(text.X)),
+            new XAttribute("y", Number(text.Y)),
+            new XAttribute("font-size", Number(text.Size)),
+            new XAttribute("font-family", BundledFont.Stack),
+            new XAttribute("fill", text.Color.ToHex()),
+            text.Text);
+        if (text.Edge != TextEdge.Left) element.SetAttributeValue("text-anchor", text.Edge == TextEdge.Middle ? "middle" : "end");
+        if (text.Bold) element.SetAttributeValue("font-weight", "600");
+        return element;
     }
-
-    private static float First(XElement text, string name) =>
-        float.Parse(((string)text.Attribute(name)!).Split(',')[0], CultureInfo.InvariantCulture);
 
     private static void FollowThePage(XElement element)
     {

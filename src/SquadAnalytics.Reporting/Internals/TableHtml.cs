@@ -8,7 +8,7 @@ internal static class TableHtml
     public static string Write(Table table)
     {
         var html = new StringBuilder();
-        html.Append("<div class=\"table\"><table>\n<caption>").Append(Html.Sentence(table.Caption)).Append("</caption>\n<thead><tr>");
+        html.Append("<div class=\"table\" role=\"region\" tabindex=\"0\" aria-label=\"").Append(Html.Escape(table.Caption)).Append("\"><table>\n<caption>").Append(Html.Sentence(table.Caption)).Append("</caption>\n<thead><tr>");
         foreach (var column in table.Columns)
             html.Append("<th scope=\"col\"").Append(Class(column)).Append('>').Append(Html.Escape(column.Label)).Append("</th>");
         html.Append("</tr></thead>\n<tbody>\n");
@@ -28,7 +28,7 @@ internal static class TableHtml
     {
         var text = Html.Sentence(cell.Text);
         if (heading) html.Append("<th scope=\"row\"").Append(Class(column)).Append('>').Append(text).Append("</th>");
-        else if (cell.IsRefusal) html.Append("<td class=\"refusal\">").Append(text).Append("</td>");
+        else if (cell.IsRefusal) html.Append(column.Alignment == ColumnAlignment.Right ? "<td class=\"refusal number\">" : "<td class=\"refusal\">").Append(text).Append("</td>");
         else html.Append("<td").Append(Class(column)).Append('>').Append(text).Append("</td>");
     }
 
