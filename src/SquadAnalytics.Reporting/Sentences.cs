@@ -1,4 +1,5 @@
 using System.Globalization;
+using SquadAnalytics.Sets;
 
 namespace SquadAnalytics.Reporting;
 
@@ -22,24 +23,21 @@ public static class Sentences
     }
 
     /// <summary>Whether the sets after a given one took longer, and whether by more than a steady drift would give.</summary>
-    /// <param name="sessions">Number of sessions.</param>
-    /// <param name="afterSet">The set after which the slow-down is looked for, b.</param>
-    /// <param name="sets">Number of sets, n.</param>
-    /// <param name="late">Mean of the later sets minus mean of the earlier ones, with its interval.</param>
-    /// <param name="kink">The part of it that a straight drift does not explain, with its interval.</param>
+    /// <param name="slowdown">The late slow-down of one athlete over sessions.</param>
     /// <param name="format">How numbers are written.</param>
-    public static string LateSets(int sessions, int afterSet, int sets, Estimate late, Estimate kink, NumberFormat format)
+    public static string LateSets(LateSlowdownResult slowdown, NumberFormat format)
     {
-        ArgumentNullException.ThrowIfNull(late);
-        ArgumentNullException.ThrowIfNull(kink);
+        ArgumentNullException.ThrowIfNull(slowdown);
         ArgumentNullException.ThrowIfNull(format);
-        if (afterSet < 1 || afterSet >= sets)
-            throw new ArgumentOutOfRangeException(nameof(afterSet), afterSet, $"The set must lie between 1 and {Count(sets - 1)}, the last but one.");
-        var decimals = format.Decimals(late);
-        var size = NumberFormat.WithUnit(NumberFormat.Fixed(Math.Abs(late.Value), decimals), late.Unit);
+        var late = slowdown.LateContrast;
+        var sets = slowdown.Selection.Sessions[0].Protocol.Sets;
+        var size = NumberFormat.WithUnit(NumberFormat.Fixed(Math.Abs(late.Value), format.Decimals(late)), late.Unit);
         var limits = late.Interval is { } interval ? $" ({interval.ConfidenceLevel} interval {format.Limits(late)})" : "";
-        var drift = kink.Lower > 0 ? "more" : "not clearly more";
-        return $"In {Plural(sessions, "test")}, {Sets(afterSet + 1, sets)} took {size} {(late.Value < 0 ? "less" : "longer")} than {Sets(1, afterSet)}{limits}; {drift} than a steady drift. Times alone do not say why.";
+        var drift = slowdown.IsMoreThanSteadyDrift ? "more" : "not clearly more";
+        var searched = slowdown.Choice == BreakChoice.FoundBySearch
+            ? $" Set {Count(slowdown.AfterSet)} was found by looking: {NumberFormat.PValue(slowdown.LatePValue.Value)} with the search counted."
+            : "";
+        return $"In {Plural(slowdown.Sessions.Count, "test")}, {Sets(slowdown.AfterSet + 1, sets)} took {size} {(late.Value < 0 ? "less" : "longer")} than {Sets(1, slowdown.AfterSet)}{limits}; {drift} than a steady drift.{searched} Times alone do not say why.";
     }
 
     /// <summary>How two blocks differ, for the same athletes.</summary>
@@ -89,7 +87,8 @@ public static class Sentences
     private static string IntervalOf(Estimate change, NumberFormat format) =>
         change.Interval is { } interval ? $", {interval.ConfidenceLevel} interval {format.ChangeLimits(change)}" : "";
 
-    private static string Sets(int from, int to) => from == to ? $"set {Count(from)}" : $"sets {Count(from)}-{Count(to)}";
+    /// <summary>A run of sets in a sentence: <c>set 4</c>, <c>sets 4-6</c>.</summary>
+    internal static string Sets(int from, int to) => from == to ? $"set {Count(from)}" : $"sets {Count(from)}-{Count(to)}";
 
     private static string Count(int number) => number.ToString(CultureInfo.InvariantCulture);
 

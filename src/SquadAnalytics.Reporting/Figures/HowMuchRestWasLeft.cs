@@ -1,5 +1,5 @@
 using System.Globalization;
-using ScottPlot;
+using SquadAnalytics.Sets;
 
 namespace SquadAnalytics.Reporting.Figures;
 
@@ -10,66 +10,53 @@ public sealed record HowMuchRestWasLeft : Figure
 
     /// <summary>Makes the figure.</summary>
     /// <param name="athlete">The athlete as labelled in this report.</param>
-    /// <param name="occasion">Which session it was: <c>27 Mar 2031</c>.</param>
-    /// <param name="startInterval">Start interval T of the rolling clock.</param>
-    /// <param name="sets">The sets in order; at least one.</param>
-    /// <exception cref="ArgumentException">There is no set.</exception>
-    public HowMuchRestWasLeft(string athlete, string occasion, Seconds startInterval, IReadOnlyList<SetOnTheClock> sets)
+    /// <param name="clock">Work and rest of the session on the rolling clock.</param>
+    public HowMuchRestWasLeft(string athlete, WorkAndRestResult clock)
     {
-        ArgumentNullException.ThrowIfNull(sets);
-        if (sets.Count == 0) throw new ArgumentException("There is no set to draw.", nameof(sets));
-        if (startInterval.Value <= 0) throw new ArgumentOutOfRangeException(nameof(startInterval), startInterval, "The start interval lies above 0 s.");
         Athlete = athlete ?? throw new ArgumentNullException(nameof(athlete));
-        Occasion = occasion;
-        StartInterval = startInterval;
-        Sets = [.. sets];
+        Clock = clock ?? throw new ArgumentNullException(nameof(clock));
     }
 
     /// <summary>The athlete as labelled in this report.</summary>
     public string Athlete { get; }
 
-    /// <summary>Which session it was.</summary>
-    public string Occasion { get; }
-
-    /// <summary>Start interval T of the rolling clock.</summary>
-    public Seconds StartInterval { get; }
-
-    /// <summary>The sets in order.</summary>
-    public IReadOnlyList<SetOnTheClock> Sets { get; }
-
-    /// <summary>How numbers are written.</summary>
-    public NumberFormat Format { get; init; } = new();
+    /// <summary>Work and rest of the session.</summary>
+    public WorkAndRestResult Clock { get; }
 
     /// <inheritdoc />
     public override string Title => "How much rest was left?";
 
     /// <inheritdoc />
     public override string Caption =>
-        $"Each set from its start signal to the next one {Bare(StartInterval.Value)} s later, {Athlete}, {Occasion}. Dark bar: work; light bar: rest. After the last set no rest is counted.";
+        $"Each set from its start signal to the next one {Bare(Clock.StartInterval.Value)} s later, {Athlete}, {Occasion}. Dark bar: work; light bar: rest. After the last set no rest is counted.";
 
     /// <inheritdoc />
-    public override string AlternativeText => $"Bars on the rolling clock, {Athlete}, {Occasion}. {string.Join("; ", Sets.Select(Words))}.";
+    public override string AlternativeText => $"Bars on the rolling clock, {Athlete}, {Occasion}. {string.Join("; ", Clock.Sets.Select(Words))}.";
+
+    private NumberFormat Format => NumberFormat.For([Clock.Session]);
+
+    private string Occasion => Clock.Session.Date.ToString("d MMM yyyy", CultureInfo.InvariantCulture);
 
     internal override Drawing Draw(FigureSize size)
     {
         const float above = 30;
         const float below = 46;
-        var chart = new Chart(size, (int)((Sets.Count * RowHeight) + above + below), new Margins(44, size == FigureSize.Wide ? 40 : 16, below, above));
-        var interval = StartInterval.Value;
-        var right = Math.Max(interval, Sets.Max(set => set.Late.Value + set.Work.Value)) * 1.01;
-        chart.Limits(0, right, -Sets.Count, 0);
+        var chart = new Chart(size, (int)((Clock.Sets.Count * RowHeight) + above + below), new Margins(44, size == FigureSize.Wide ? 40 : 16, below, above));
+        var interval = Clock.StartInterval.Value;
+        var right = Math.Max(interval, Clock.Sets.Max(set => set.Late.Value + set.Work.Value)) * 1.01;
+        chart.Limits(0, right, -Clock.Sets.Count, 0);
         chart.Heading("set");
         var ticks = Ticks.Between(0, right, size == FigureSize.Wide ? 6 : 4);
         chart.ScaleBottom(ticks, Ticks.Text(ticks), "seconds after the start signal", lines: true);
-        for (var k = 0; k < Sets.Count; k++) Row(chart, k, interval);
-        chart.Line([new(interval, -Sets.Count), new(interval, 0)], Ink.Text, 1.5f, Dashes.Even);
+        for (var k = 0; k < Clock.Sets.Count; k++) Row(chart, k, interval);
+        chart.Line([new(interval, -Clock.Sets.Count), new(interval, 0)], Ink.Text, 1.5f, Dashes.Even);
         chart.Label("next start", interval, 0, Ink.Muted, TextEdge.Right, down: -9);
         return new Drawing(chart);
     }
 
     private void Row(Chart chart, int k, double interval)
     {
-        var set = Sets[k];
+        var set = Clock.Sets[k];
         var (top, bottom) = (-k - 0.14, -k - 0.86);
         var finish = set.Late.Value + set.Work.Value;
         chart.Label(set.Set.ToString(CultureInfo.InvariantCulture), 0, -k - 0.5, Ink.Text, TextEdge.Right, right: -10, bold: true);
@@ -80,7 +67,7 @@ public sealed record HowMuchRestWasLeft : Figure
         else if (set.Rest is not null) chart.Label("no rest", finish, -k - 0.5, Ink.OnMark, TextEdge.Right, right: -8, bold: true);
     }
 
-    private string Words(SetOnTheClock set)
+    private string Words(ClockSet set)
     {
         var work = $"set {set.Set.ToString(CultureInfo.InvariantCulture)}: {Format.Time(set.Work)} work";
         return set.Rest switch

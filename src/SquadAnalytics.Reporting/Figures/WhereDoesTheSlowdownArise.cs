@@ -1,3 +1,5 @@
+using SquadAnalytics.Sets;
+
 namespace SquadAnalytics.Reporting.Figures;
 
 /// <summary>Where does the slow-down arise? Seconds by which each station, and the transitions between them, took longer in the late sets.</summary>
@@ -5,36 +7,18 @@ public sealed record WhereDoesTheSlowdownArise : Figure
 {
     /// <summary>Makes the figure.</summary>
     /// <param name="athlete">The athlete as labelled in this report.</param>
-    /// <param name="stations">Late minus early seconds of each station in circuit order, transitions last; positive is slower.</param>
-    /// <param name="lateSets">Which sets are late: <c>sets 4-6</c>.</param>
-    /// <param name="earlySets">Which sets are early: <c>sets 1-3</c>.</param>
-    /// <param name="sessions">Number of sessions.</param>
-    /// <exception cref="ArgumentException">There is no station.</exception>
-    public WhereDoesTheSlowdownArise(string athlete, IReadOnlyList<LabelledEstimate> stations, string lateSets, string earlySets, int sessions)
+    /// <param name="shares">What each station, and the transitions, contribute; positive is slower.</param>
+    public WhereDoesTheSlowdownArise(string athlete, StationSharesResult shares)
     {
-        ArgumentNullException.ThrowIfNull(stations);
-        if (stations.Count == 0) throw new ArgumentException("There is no station to draw.", nameof(stations));
         Athlete = athlete ?? throw new ArgumentNullException(nameof(athlete));
-        Stations = [.. stations];
-        LateSets = lateSets;
-        EarlySets = earlySets;
-        Sessions = sessions;
+        Shares = shares ?? throw new ArgumentNullException(nameof(shares));
     }
 
     /// <summary>The athlete as labelled in this report.</summary>
     public string Athlete { get; }
 
-    /// <summary>Late minus early seconds of each station.</summary>
-    public IReadOnlyList<LabelledEstimate> Stations { get; }
-
-    /// <summary>Which sets are late.</summary>
-    public string LateSets { get; }
-
-    /// <summary>Which sets are early.</summary>
-    public string EarlySets { get; }
-
-    /// <summary>Number of sessions.</summary>
-    public int Sessions { get; }
+    /// <summary>What each station, and the transitions, contribute.</summary>
+    public StationSharesResult Shares { get; }
 
     /// <summary>How numbers are written.</summary>
     public NumberFormat Format { get; init; } = new();
@@ -44,13 +28,20 @@ public sealed record WhereDoesTheSlowdownArise : Figure
 
     /// <inheritdoc />
     public override string Caption =>
-        $"Seconds by which each station took longer in {LateSets} than in {EarlySets}, {Athlete}, {Sentences.Plural(Sessions, "session")}. Dot: mean; line: {LevelText.Of(Stations)}. Times cannot tell local fatigue, technique and a standard policed late apart.";
+        $"Seconds by which each station took longer in {LateSets} than in {EarlySets}, {Athlete}, {Sentences.Plural(Shares.SessionIds.Count, "session")}. Dot: mean; line: {LevelText.Of(Rows)}. Filled dots: beyond what an even slowing of all stations explains. Times cannot tell local fatigue, technique and a standard policed late apart.";
 
     /// <inheritdoc />
     public override string AlternativeText =>
-        $"One dot with interval per station. {string.Join(" ", Stations.Select(station => $"{station.Label}: {station.Estimate.Match(Format.WithInterval, Sentences.Refusal)}."))}";
+        $"One dot with interval per station. {string.Join(" ", Shares.Rows.Select(row => $"{row.Name}: {Format.WithInterval(row.Slowdown)}."))}";
 
-    internal override Drawing Draw(FigureSize size) => new IntervalRows(Stations)
+    private string LateSets => Sentences.Sets(Shares.AfterSet + 1, Shares.Selection.Sessions[0].Protocol.Sets);
+
+    private string EarlySets => Sentences.Sets(1, Shares.AfterSet);
+
+    private IReadOnlyList<LabelledEstimate> Rows =>
+        [.. Shares.Rows.Select(row => new LabelledEstimate(row.Name, row.Slowdown) { IsSingledOut = Shares.Concentrated.Contains(row) })];
+
+    internal override Drawing Draw(FigureSize size) => new IntervalRows(Rows)
     {
         Heading = $"time at each station, {LateSets} minus {EarlySets}",
         AxisTitle = "seconds",

@@ -16,7 +16,7 @@ internal static class Examples
 
     public static IReadOnlyList<Figure> All() =>
     [
-        Paced(), Stations(), Changed(), Rest(), Season(), Blocks(), Agreement(), Ranks(), Control(), Power(), Clock(), Everyone(),
+        Paced(), Stations(), Changed(), Rest(), Season(), Blocks(), Agreement(), Ranks(), Control(), Power(), Recovery(), Everyone(),
     ];
 
     public static HowWasItPaced Paced() => new("A1", Sessions[^1])
@@ -26,13 +26,21 @@ internal static class Examples
         Noise = SetNoise.Fit(Sessions, new SetNoiseOptions { Selection = SelectionOptions.KeepAll }).GetOrThrow(),
     };
 
-    public static WhereDoesTheSlowdownArise Stations() => new(
-        "A1",
-        [
-            new("20 squats", Given.Seconds(3.2, 2.78, 3.62)), new("12 press-ups", Given.Seconds(-0.4, -1.1, 0.3)),
-            new("skipping", new NotEstimable("the station", Refusal.StationsMissing, 6, 4, "sets")), new("transitions", Given.Seconds(0.275, 0.1, 0.45)),
-        ],
-        "sets 4-5", "sets 1-3", 4);
+    /// <summary>Four sessions whose stations slow by 3.2, 0.7, 1.0, 0.6 s on average and whose transitions by 0.3 s.</summary>
+    public static IReadOnlyList<Session> WithStations()
+    {
+        var circuit = new Protocol("c", "Five rounds", [new("squats", 20), new("press-ups", 12), new("burpees", 10), new("skips", 60)], 2, new Seconds(120));
+        double[][] early = [[18.2, 14.6, 16.0, 12.4, 62.4], [18.0, 14.9, 15.8, 12.6, 62.7], [17.6, 14.3, 15.9, 12.5, 61.5], [17.9, 14.5, 15.5, 12.3, 61.4]];
+        double[][] late = [[21.6, 15.2, 17.0, 13.1, 68.6], [20.9, 15.6, 16.9, 13.0, 67.9], [21.2, 14.9, 16.6, 13.3, 67.5], [20.8, 15.4, 16.8, 12.8, 67.2]];
+        return [.. early.Zip(late).Select((rows, week) => Session.FromTimes($"s{week}", "a", new DateOnly(2031, 1, 7).AddDays(7 * week), circuit, rows.First[4], rows.Second[4]) with
+        {
+            Stations = [.. Enumerable.Range(0, 4).SelectMany(j => (StationTime[])[new(1, j + 1, new Seconds(rows.First[j])), new(2, j + 1, new Seconds(rows.Second[j]))])],
+        })];
+    }
+
+    public static StationSharesResult Shares() => StationShares.Fit(WithStations(), new StationSharesOptions { AfterSet = 1, Selection = SelectionOptions.KeepAll }).GetOrThrow();
+
+    public static WhereDoesTheSlowdownArise Stations() => new("A1", Shares());
 
     public static WhoChanged Changed() => new(
         [
@@ -41,9 +49,10 @@ internal static class Examples
         ],
         new Seconds(5), "week of 4 Mar 2031 against the three tests before");
 
-    public static HowMuchRestWasLeft Rest() => new(
-        "A1", "4 Mar 2031", new Seconds(120),
-        [new(1, new Seconds(0), new Seconds(110), new Seconds(10)), new(2, new Seconds(0), new Seconds(125), new Seconds(0)), new(3, new Seconds(5), new Seconds(130), null)]);
+    public static HowMuchRestWasLeft Rest() => new("A1", Clock(110, 125, 130));
+
+    public static WorkAndRestResult Clock(params double[] times) =>
+        WorkAndRest.Summarize(Session.FromTimes("r", "a", new DateOnly(2031, 3, 4), new Protocol("t", "Three rounds", [], times.Length, new Seconds(120)), times)).GetOrThrow();
 
     public static IsTheAthleteImproving Season() => new("A1", [.. Sessions.Select(session => new DatedValue(session.Date, session.TimesSeconds.Sum()))])
     {
@@ -76,7 +85,7 @@ internal static class Examples
         [new("3 s", [new(1, 0.31), new(2, 0.55), new(3, 0.72), new(4, 0.83)]), new("2 s", [new(1, 0.18), new(2, 0.3), new(3, 0.41), new(4, 0.5)])],
         0.8, "typical error 2.6 s, 90 % intervals");
 
-    public static HowMuchDoesTheClockExplain Clock() => new(
+    public static HowMuchDoesTheClockExplain Recovery() => new(
         "A1", [new(60.1), new(62.0), new(63.5), new(66.2)], [new(60.0), new(62.2), new(63.1), new(63.5)], [new(60.0), new(62.2), new(63.0), new(63.3)], new Seconds(60));
 
     public static HowDoesEveryonePace Everyone() => new(

@@ -102,7 +102,7 @@ public class FigureTests
 
     [Theory]
     [InlineData(nameof(HowWasItPaced), "work time, s (faster ↓)", "60.8", "14 Feb 2031|11 Feb 2031")]
-    [InlineData(nameof(WhereDoesTheSlowdownArise), "20 squats", "+3.20 s", "needs 6 sets, has 4 sets", "← faster", "seconds")]
+    [InlineData(nameof(WhereDoesTheSlowdownArise), "squats", "transitions", "+3.20 s", "← faster", "seconds", "time at each station, set 2 minus set 1")]
     [InlineData(nameof(WhoChanged), "−12.9 s · faster by a worthwhile amount", "needs 2 tests, has 1 tests", "slower →", "seconds; shaded: less than 5.0 s")]
     [InlineData(nameof(HowMuchRestWasLeft), "110.0 s work", "10.0 s rest", "no rest", "next start", "seconds after the start signal")]
     [InlineData(nameof(IsTheAthleteImproving), "session total, s (faster ↓)", "Base", "Slate", "training load of the week, AU", "6 Jan")]
@@ -124,6 +124,15 @@ public class FigureTests
         Assert.Equal(["B7", "B8", "B3", "B9"], Examples.Changed().Changes.Select(change => change.Label));
 
     [Fact]
+    public void Rest_on_a_two_minute_clock_is_what_work_leaves_of_it()
+    {
+        // Common practice, no source: on a 120-second start interval 50 s of work leave 70 s of rest and 70 s leave 50 s.
+        var words = Words(new HowMuchRestWasLeft("A1", Examples.Clock(50, 70, 60)), FigureSize.Wide);
+        Assert.Contains("70.0 s rest", words);
+        Assert.Contains("50.0 s rest", words);
+    }
+
+    [Fact]
     public void Hostile_names_are_text()
     {
         var html = new WhoChanged([new("<script>alert(1)</script>", Given.Seconds(1, 0, 2))], new Seconds(1), "\"><img src=x>").ToHtml();
@@ -134,7 +143,7 @@ public class FigureTests
     [Fact]
     public void Levels_are_not_mixed_in_one_figure()
     {
-        var mixed = new WhereDoesTheSlowdownArise("A", [new("x", Given.Seconds(1, 0, 2)), new("y", new Estimate(1, Unit.Seconds, 3, "t") { Interval = new Interval(0, 2, ConfidenceLevel.NinetyFive) })], "set 3", "set 1", 3);
+        var mixed = new WhoChanged([new("x", Given.Seconds(1, 0, 2)), new("y", new Estimate(1, Unit.Seconds, 3, "t") { Interval = new Interval(0, 2, ConfidenceLevel.NinetyFive) })], new Seconds(1), "now against then");
         Assert.Throws<ArgumentException>(() => mixed.Caption);
     }
 
