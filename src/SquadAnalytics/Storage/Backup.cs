@@ -1,6 +1,5 @@
 using System.IO.Compression;
 using SquadAnalytics.Storage.Safekeeping;
-using SquadAnalytics.Storage.Tables;
 
 namespace SquadAnalytics.Storage;
 
@@ -38,7 +37,7 @@ internal static class Backup
         foreach (var entry in archive.Entries)
         {
             var name = entry.FullName;
-            if (!Belongs(name)) throw new InvalidDataException($"{zip} is no backup of a logbook: '{name}' does not belong in one.");
+            if (!Layout.Belongs(name, Folders)) throw new InvalidDataException($"{zip} is no backup of a logbook: '{name}' does not belong in one.");
             if (!seen.Add(name)) throw new InvalidDataException($"{zip} holds '{name}' twice.");
             var path = layout.At(name);
             disk.CreateFolder(Path.GetDirectoryName(path)!);
@@ -47,14 +46,6 @@ internal static class Backup
             left = CopyAtMost(packed, file, left, zip);
             file.Flush(flushToDisk: true);
         }
-    }
-
-    /// <summary>Only a table, or a file below one of the known folders, by a path that stays inside.</summary>
-    private static bool Belongs(string name)
-    {
-        if (LogbookTables.Files.Contains(name)) return true;
-        var parts = name.Split('/');
-        return parts.Length > 1 && Folders.Contains(parts[0]) && parts.All(part => part.Length > 0 && part is not ("." or "..") && part.IndexOfAny(['\\', ':', '\0']) < 0);
     }
 
     private static long CopyAtMost(Stream from, Stream to, long left, string zip)

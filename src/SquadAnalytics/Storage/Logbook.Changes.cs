@@ -1,3 +1,4 @@
+using System.Globalization;
 using SquadAnalytics.Internals;
 using SquadAnalytics.Storage.Safekeeping;
 using SquadAnalytics.Storage.Tables;
@@ -20,9 +21,10 @@ public sealed partial class Logbook
     {
         ArgumentNullException.ThrowIfNull(change);
         RequireWritable();
-        var after = _content.After(change);
+        var names = change.ImportCopies.ToDictionary(copy => copy.Name, FreeName, StringComparer.Ordinal);
+        var after = _content.After(change with { HeldRows = [.. change.HeldRows.Select(row => row.ImportCopy is { } copy && names.TryGetValue(copy, out var name) && name != copy ? row with { ImportCopy = name } : row)] });
         var contents = Bytes(LogbookTables.Write(after, _content));
-        foreach (var copy in change.ImportCopies) contents[Layout.ImportsName + "/" + PlainName(copy.Name)] = copy.Content;
+        foreach (var copy in change.ImportCopies) contents[Layout.ImportsName + "/" + names[copy.Name]] = copy.Content;
         Accept(change.Description, after, contents, change.AcceptedDraftId is { } draft ? [KnownDraft(draft)] : [], PreviousState.Replaced, []);
     }
 
@@ -131,6 +133,14 @@ public sealed partial class Logbook
     private Session Session(string id) =>
         Squad.Sessions.FirstOrDefault(session => session.Id == id) ?? throw new ArgumentException($"There is no session '{id}' in the logbook.", nameof(id));
 
-    private static string PlainName(string name) =>
-        name == Path.GetFileName(name) && name.IndexOfAny(['/', '\\', ':']) < 0 && !name.StartsWith('.') ? name : throw new ArgumentException($"'{name}' is not a plain file name.", nameof(name));
+    /// <summary>A copy's name, with a number where another file of that name was imported before.</summary>
+    private string FreeName(ImportCopy copy)
+    {
+        var name = copy.Name;
+        if (name != Path.GetFileName(name) || name.IndexOfAny(['/', '\\', ':']) >= 0 || name.StartsWith('.')) throw new ArgumentException($"'{name}' is not a plain file name.", nameof(copy));
+        var hash = Fingerprints.Of(copy.Content.Span);
+        for (var number = 2; HashOf($"{Layout.ImportsName}/{name}") is { } taken && taken != hash; number++)
+            name = string.Create(CultureInfo.InvariantCulture, $"{Path.GetFileNameWithoutExtension(copy.Name)}-{number}{Path.GetExtension(copy.Name)}");
+        return name;
+    }
 }

@@ -118,6 +118,20 @@ public sealed partial class Logbook : IDisposable
         }
     }
 
+    /// <summary>Makes a folder for a kept report, readable by its owner only.</summary>
+    /// <param name="name">Its name: a plain one; it gets a number where there is such a folder already.</param>
+    /// <returns>The folder's full path.</returns>
+    /// <exception cref="LogbookReadOnlyException">The logbook is open for reading only.</exception>
+    public string NewReportFolder(string name)
+    {
+        RequireWritable();
+        if (!Layout.Belongs($"{Layout.ReportsName}/{Require.Text(name)}", [Layout.ReportsName])) throw new ArgumentException($"'{name}' is not a plain folder name.", nameof(name));
+        var path = Path.Combine(_layout.Reports, name);
+        for (var number = 2; Path.Exists(path); number++) path = Path.Combine(_layout.Reports, string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{name}-{number}"));
+        _disk.CreateFolder(path);
+        return path;
+    }
+
     /// <summary>Reads the files again, to see what was changed outside or by the program that writes.</summary>
     /// <exception cref="LogbookContentException">A file holds something that cannot be read; what was read before stays.</exception>
     public void Reload() => (_content, _hashes) = Load();

@@ -54,7 +54,7 @@ public sealed record LogbookChange
     /// <summary>Ids of held rows that were corrected, decided or dismissed.</summary>
     public IReadOnlyList<string> RemovedHeldRowIds { get; init; } = [];
 
-    /// <summary>Source files whose copies are kept in the logbook's folder of imports.</summary>
+    /// <summary>Source files whose copies are kept in the logbook's folder of imports; a name that another file has already gets a number, in the held rows too.</summary>
     public IReadOnlyList<ImportCopy> ImportCopies { get; init; } = [];
 
     /// <summary>The draft that this change accepts; it is gone once the change is in.</summary>

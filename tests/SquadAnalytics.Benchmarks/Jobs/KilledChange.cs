@@ -31,7 +31,7 @@ internal static class KilledChange
         Events = [new AthleteEvent("e1", "a1", FirstDay.AddDays(number), EventKind.Bout)],
         Blocks = [new TrainingBlock("b1", Name(number), FirstDay, FirstDay)],
         HealthNotes = [new HealthNote("n1", "a1", FirstDay, Name(number))],
-        ImportCopies = [new ImportCopy("latest.csv", Encoding.UTF8.GetBytes(Name(number)))],
+        ImportCopies = [new ImportCopy(Copy(number), Encoding.UTF8.GetBytes(Name(number)))],
     };
 
     public static int NumberOf(Logbook logbook) => logbook.Squad.SessionsOf("a1").Count;
@@ -67,10 +67,13 @@ internal static class KilledChange
         if (squad.Contexts.Count == 0) yield break;
         yield return Name(squad.Events[0].Date.DayNumber - FirstDay.DayNumber);
         yield return logbook.HealthNotes[0].Text;
-        yield return File.ReadAllText(Path.Combine(logbook.ImportsFolder, "latest.csv"));
+        yield return Name(Directory.GetFiles(logbook.ImportsFolder).Length);
+        yield return File.ReadAllText(Path.Combine(logbook.ImportsFolder, Copy(squad.Contexts.Count)));
         yield return Name((int)squad.SessionsOf("a1")[^1].TimesSeconds[0] - 40);
         if (Directory.EnumerateFileSystemEntries(folder).Any(entry => entry.EndsWith(".new", StringComparison.Ordinal))) yield return "a temporary file";
     }
+
+    private static string Copy(int number) => string.Create(CultureInfo.InvariantCulture, $"import-{number}.csv");
 
     /// <summary>Undoing and doing again must meet the neighbouring state and come back.</summary>
     private static string? UndoFault(Logbook logbook, int number)

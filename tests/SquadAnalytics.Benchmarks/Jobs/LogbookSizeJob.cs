@@ -22,14 +22,14 @@ internal sealed class LogbookSizeJob : Job
         {
             var place = Path.Combine(folder, "logbook");
             var change = Content(athletes, sessions, sets);
-            using (var logbook = Logbook.Create(place, "Size (invented)")) Report("commit of everything", Stopwatching.MedianSeconds(() => logbook.Commit(change), runs: 1, warmUps: 0));
-            Report("open, first time in the process", Stopwatching.MedianSeconds(() => Logbook.Open(place).Dispose(), runs: 1, warmUps: 0));
-            Report("open, median of 3", Stopwatching.MedianSeconds(() => Logbook.Open(place).Dispose(), runs: 3, warmUps: 0));
+            using (var logbook = Logbook.Create(place, "Size (invented)")) Report("commit of everything", 1, () => logbook.Commit(change));
+            Report("open, first time in the process", 1, () => Logbook.Open(place).Dispose());
+            Report("open, median of 3", 3, () => Logbook.Open(place).Dispose());
             using (var logbook = Logbook.Open(place))
             {
                 var session = change.Sessions[^1];
-                Report("commit of one more session", Stopwatching.MedianSeconds(() => logbook.Commit(new LogbookChange("one more") { Sessions = [Session.FromTimes("one-more", session.AthleteId, session.Date.AddDays(1), session.Protocol, [.. session.TimesSeconds])] }), runs: 1, warmUps: 0));
-                Report("undo", Stopwatching.MedianSeconds(logbook.UndoLastAccept, runs: 1, warmUps: 0));
+                Report("commit of one more session", 1, () => logbook.Commit(new LogbookChange("one more") { Sessions = [Session.FromTimes("one-more", session.AthleteId, session.Date.AddDays(1), session.Protocol, [.. session.TimesSeconds])] }));
+                Report("undo", 1, logbook.UndoLastAccept);
             }
 
             Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{athletes} athletes, {athletes * sessions} sessions, {(long)athletes * sessions * sets} set rows, {Directory.EnumerateFiles(place).Sum(file => new FileInfo(file).Length) / 1e6:0.0} MB of tables, {Environment.WorkingSet / 1e6:0} MB resident"));
@@ -41,7 +41,12 @@ internal sealed class LogbookSizeJob : Job
         }
     }
 
-    private static void Report(string what, double seconds) => Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{what,-34} {seconds:0.000} s"));
+    private static void Report(string what, int runs, Action work)
+    {
+        var before = Environment.CpuUsage.TotalTime;
+        var seconds = Stopwatching.MedianSeconds(work, runs, warmUps: 0);
+        Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{what,-34} {seconds:0.000} s ({(Environment.CpuUsage.TotalTime - before).TotalSeconds / runs:0.000} s of processor time)"));
+    }
 
     private static LogbookChange Content(int athletes, int sessions, int sets)
     {

@@ -1,3 +1,4 @@
+using SquadAnalytics.Benchmarks.Jobs;
 using SquadAnalytics.Storage;
 using SquadAnalytics.Storage.Safekeeping;
 
@@ -227,6 +228,54 @@ public sealed class SafekeepingTests
         writer.Dispose();
         using var next = Logbook.Open(temp.Logbook);
         Assert.False(next.IsReadOnly);
+    }
+
+    [Fact]
+    public void Another_file_of_the_same_name_is_copied_beside_the_earlier_one()
+    {
+        using var temp = new TempFolder();
+        using var logbook = Invented.Filled(temp);
+        var other = new LogbookChange("again") { ImportCopies = [new ImportCopy("week-1.csv", "other"u8.ToArray())], HeldRows = [new HeldRow("h9", HeldRowState.Refused, "week-1.csv", null, 2, []) { ImportCopy = "week-1.csv" }] };
+        logbook.Commit(other);
+        logbook.Commit(other);
+        Assert.Equal(["week-1-2.csv", "week-1.csv"], Directory.GetFiles(logbook.ImportsFolder).Select(Path.GetFileName).Order(StringComparer.Ordinal));
+        Assert.Equal("week-1-2.csv", logbook.HeldRows[^1].ImportCopy);
+        Assert.Throws<ArgumentException>(() => logbook.Commit(new LogbookChange("climbing") { ImportCopies = [new ImportCopy("../week-1.csv", default)] }));
+    }
+
+    [Fact]
+    public void A_record_that_names_a_file_outside_is_not_followed()
+    {
+        using var temp = new TempFolder();
+        using var logbook = Invented.Filled(temp);
+        var path = temp.At("logbook/.previous/accept.json");
+        File.WriteAllText(path, File.ReadAllText(path).Replace("\"athletes.csv\"", "\"../athletes.csv\"", StringComparison.Ordinal));
+        Assert.Contains("is not the record of a change", Assert.Throws<LogbookContentException>(logbook.UndoLastAccept).Message, StringComparison.Ordinal);
+        Assert.False(File.Exists(temp.At("athletes.csv")));
+    }
+
+    [Fact]
+    public async Task A_reader_never_sees_half_of_a_writers_change()
+    {
+        using var temp = new TempFolder();
+        using var writer = Logbook.Create(temp.Logbook, KilledChange.Name(0));
+        writer.Commit(KilledChange.First(earlier: 50));
+        var writing = Task.Run(() =>
+        {
+            for (var number = 1; number <= 40; number++) writer.Commit(KilledChange.Next(writer.Squad, number));
+        });
+        var seen = new HashSet<string>(StringComparer.Ordinal);
+        while (!writing.IsCompleted)
+        {
+            using var reader = Logbook.Open(temp.Logbook);
+            Assert.True(reader.IsReadOnly);
+            var squad = reader.Squad;
+            Assert.Equal([squad.Name], new[] { squad.Athlete("a1").DisplayName, squad.Blocks[0].Name, KilledChange.Name(squad.Contexts.Count), KilledChange.Name(squad.SessionsOf("a1").Count) }.Distinct());
+            seen.Add(squad.Name);
+        }
+
+        await writing;
+        Assert.True(seen.Count > 2, string.Join(", ", seen));
     }
 
     [Fact]

@@ -1,3 +1,5 @@
+using SquadAnalytics.Storage.Tables;
+
 namespace SquadAnalytics.Storage.Safekeeping;
 
 /// <summary>Names within a logbook folder, beside its tables.</summary>
@@ -46,6 +48,14 @@ internal sealed class Layout(string folder)
 
     /// <summary>A path within the folder.</summary>
     public string At(string path) => Within(folder, path);
+
+    /// <summary>Whether a path names a table, or a file below one of the named folders, and leads nowhere else.</summary>
+    public static bool Belongs(string path, IReadOnlyList<string> folders)
+    {
+        if (LogbookTables.Files.Contains(path)) return true;
+        var parts = path.Split('/');
+        return parts.Length > 1 && folders.Contains(parts[0]) && parts.All(part => part.Length > 0 && part is not ("." or "..") && part.IndexOfAny(['\\', ':', '\0']) < 0);
+    }
 
     /// <summary>A path, its parts separated by <c>/</c>, below a root.</summary>
     public static string Within(string root, string path) => Path.Combine([root, .. path.Split('/')]);

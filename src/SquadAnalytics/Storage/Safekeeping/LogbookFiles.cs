@@ -1,4 +1,3 @@
-using System.Text.Json;
 using SquadAnalytics.Storage.Tables;
 
 namespace SquadAnalytics.Storage.Safekeeping;
@@ -24,7 +23,7 @@ internal sealed record LogbookFiles(IReadOnlyDictionary<string, byte[]> Contents
                 var contents = Contents(layout, mark);
                 if (Mark(layout)?.At == mark?.At && Stamps(layout).SequenceEqual(before)) return new LogbookFiles(contents, contents.ToDictionary(pair => pair.Key, pair => Fingerprints.Of(pair.Value), StringComparer.Ordinal));
             }
-            catch (Exception error) when (error is FileNotFoundException or DirectoryNotFoundException or JsonException)
+            catch (Exception error) when (error is FileNotFoundException or DirectoryNotFoundException)
             {
                 // The writer has just moved what was about to be read.
             }

@@ -14,6 +14,22 @@ internal sealed record WriteAheadRecord(string Description, DateTimeOffset At, I
 
     public byte[] ToBytes() => JsonSerializer.SerializeToUtf8Bytes(this, Options);
 
-    public static WriteAheadRecord FromFile(string path) =>
-        JsonSerializer.Deserialize<WriteAheadRecord>(File.ReadAllBytes(path), Options) ?? throw new JsonException($"{path} is empty.");
+    /// <summary>Reads a record. It may come from a backup that somebody else made, so its paths are not trusted.</summary>
+    /// <exception cref="LogbookContentException">The file is not such a record, or names a file outside the logbook.</exception>
+    public static WriteAheadRecord FromFile(string path)
+    {
+        try
+        {
+            var record = JsonSerializer.Deserialize<WriteAheadRecord>(File.ReadAllBytes(path), Options);
+            if (record is { Description: not null, Files: not null, Erased: not null }
+                && record.Files.All(change => Layout.Belongs(change.Path, [Layout.DraftsName, Layout.ImportsName]))
+                && record.Erased.All(erased => Layout.Belongs(erased, [Layout.ImportsName, Layout.ReportsName, Layout.SetAsideName]))) return record;
+        }
+        catch (JsonException)
+        {
+            // Said below.
+        }
+
+        throw new LogbookContentException([new CellProblem(path, 1, "is not the record of a change", "the file as this program wrote it; delete its folder to give up going back")]);
+    }
 }

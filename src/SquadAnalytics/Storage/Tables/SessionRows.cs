@@ -3,6 +3,8 @@ namespace SquadAnalytics.Storage.Tables;
 /// <summary>A session while its rows are being collected from three tables.</summary>
 internal sealed class SessionRows(string id, string athleteId, DateOnly date, Protocol protocol)
 {
+    private HashSet<(int Set, int Station)>? _seenStations;
+
     public string Id => id;
 
     public string AthleteId => athleteId;
@@ -13,9 +15,10 @@ internal sealed class SessionRows(string id, string athleteId, DateOnly date, Pr
 
     public SetTime?[] Sets { get; } = new SetTime?[protocol.Sets];
 
-    public List<StationTime> Stations { get; } = [];
+    public List<StationTime> Stations { get; } = new(0);
 
-    public HashSet<(int Set, int Station)> SeenStations { get; } = [];
+    /// <summary>Whether a station of a set is met for the first time.</summary>
+    public bool IsFirst(int set, int station) => (_seenStations ??= []).Add((set, station));
 
     public required int Occasion { get; init; }
 
@@ -30,14 +33,18 @@ internal sealed class SessionRows(string id, string athleteId, DateOnly date, Pr
     public string? VoidReason { get; init; }
 
     /// <summary>The session; sets without a row were not recorded.</summary>
-    public Session Build() => new(Id, AthleteId, Date, Protocol, [.. Sets.Select((set, index) => set ?? new SetTime(index + 1, SetStatus.NotRecorded))])
+    public Session Build()
     {
-        Occasion = Occasion,
-        Stations = Stations,
-        TimingResolution = TimingResolution,
-        Timer = Timer,
-        Place = Place,
-        TemperatureCelsius = TemperatureCelsius,
-        VoidReason = VoidReason,
-    };
+        for (var index = 0; index < Sets.Length; index++) Sets[index] ??= new SetTime(index + 1, SetStatus.NotRecorded);
+        return new Session(Id, AthleteId, Date, Protocol, Sets!)
+        {
+            Occasion = Occasion,
+            Stations = Stations,
+            TimingResolution = TimingResolution,
+            Timer = Timer,
+            Place = Place,
+            TemperatureCelsius = TemperatureCelsius,
+            VoidReason = VoidReason,
+        };
+    }
 }

@@ -109,7 +109,7 @@ internal static class SessionTables
         if (set > session.Sets.Length) throw row.Bad(SetNumber, "is more than the protocol has", $"1 to {session.Sets.Length}");
         var stations = session.Protocol.Stations.Count;
         if (station > stations) throw row.Bad(StationNumber, "is more than the protocol has", $"1 to {stations}");
-        if (!session.SeenStations.Add((set, station))) throw row.Bad(StationNumber, "stands there twice for this set", "each station once");
+        if (!session.IsFirst(set, station)) throw row.Bad(StationNumber, "stands there twice for this set", "each station once");
         var status = row.Choice(Status, Statuses);
         session.Stations.Add(ReadWork(row, status) is { } work ? new StationTime(set, station, work) : new StationTime(set, station, status));
         return true;

@@ -14,6 +14,7 @@ internal sealed class TableReader
         TrackLineNumbers = true,
         MalformedData = CsvMalformedDataHandling.Throw,
         FieldCountMismatch = CsvFieldCountHandling.Throw,
+        PoolStrings = true, // Ids and words stand in many rows.
         FormatProvider = CultureInfo.InvariantCulture,
     };
 
