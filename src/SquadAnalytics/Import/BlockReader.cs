@@ -28,24 +28,25 @@ internal sealed class BlockReader(RawImport raw, SourceSheet sheet, DecimalMark 
 
     private void ReadLine(SourceLine line, IEnumerator<SourceLine> lines)
     {
-        if (_rows is not null && _rows.HasTime(line) && (_rows.KnowsName(line) || HeaderLine.TryRead(line) is null)) _rows.Read(line);
+        if (_rows is not null && !_titleIsOpen && _rows.KnowsName(line)) _rows.Read(line);
         else if (HeaderLine.TryRead(line) is { } header)
         {
             raw.TitleAndHeaderLines++;
             StartBlock(header);
         }
-        else if (IsTitle(line, lines)) AddTitle(line);
-        else if (_rows is not null && !_titleIsOpen) _rows.Read(line);
+        else if (_rows?.HasTime(line) != true && IsTitle(line, lines)) AddTitle(line);
         else
         {
-            StartBlock(HeaderLine.Assume(line) ?? HeaderLine.Missing(line.Number));
+            // Rows below a second title keep the columns of the block above, but not its date.
+            if (_rows is null) StartBlock(HeaderLine.Assume(line) ?? HeaderLine.Missing(line.Number));
+            else if (_titleIsOpen) StartBlock(_rows.Block.Header, line.Number);
             _rows!.Read(line);
         }
     }
 
-    private void StartBlock(HeaderLine header)
+    private void StartBlock(HeaderLine header, int? line = null)
     {
-        _rows = new RowReader(raw, new Block(sheet, header, _title), mark);
+        _rows = new RowReader(raw, new Block(sheet, header, _title, line ?? header.Line), mark);
         _titleIsOpen = false;
         var ignored = header.Columns.Where(column => column.Role == ColumnRole.Ignored && column.Header.Length > 0).Select(column => $"'{column.Header}'").ToList();
         if (ignored.Count > 0) raw.Notes.Add($"{_rows.Block.InWords}: not read: {string.Join(", ", ignored)}.");

@@ -10,11 +10,13 @@ public static class ClipboardImport
     /// <summary>Reads several files as one import: decisions and repeated tests are seen across all of them.</summary>
     /// <param name="sources">Text files with commas, semicolons, tabs or bars in any common encoding, and .xlsx workbooks; one row per set, or one row per session.</param>
     /// <param name="options">What is known beforehand, and the answers to the decisions of an earlier reading.</param>
-    /// <exception cref="ArgumentException">An answer is none of its decision's choices, or the stated protocol is not in the squad.</exception>
+    /// <exception cref="ArgumentException">An answer is none of its decision's choices, the stated protocol is not in the squad, or two files have the same name.</exception>
     public static ImportResult Read(IReadOnlyList<ImportSource> sources, ImportOptions? options = null)
     {
         ArgumentNullException.ThrowIfNull(sources);
         options ??= new ImportOptions();
+        if (sources.GroupBy(source => Path.GetFileName(source.Name), StringComparer.OrdinalIgnoreCase).FirstOrDefault(group => group.Count() > 1) is { } twice)
+            throw new ArgumentException($"Two files are called '{twice.Key}'. Reports and decisions could not tell them apart: rename one, or import them one after the other.", nameof(sources));
         var decisions = new Decisions(options.Answers);
         var raw = ReadRows(sources, options);
         MarkSettling.Apply(raw, options, decisions);
@@ -68,7 +70,9 @@ public static class ClipboardImport
             {
                 var opened = OpenedSource.Open(source, names);
                 raw.Notes.AddRange(opened.Notes);
+                var rowsBefore = raw.Rows.Count;
                 foreach (var sheet in opened.Sheets) new BlockReader(raw, sheet, options.DecimalMark ?? DecimalMark.Point, name => known.Exact(name).Count > 0).Read();
+                if (raw.Rows.Count == rowsBefore) raw.Notes.Add($"{source.Name}: there is no row of times in it.");
             }
             catch (UnreadableSourceException error)
             {

@@ -36,7 +36,7 @@ public static class ImportAcceptance
         };
     }
 
-    private static HeldRow Held(RefusedRow row, Dictionary<string, ImportCopy> copies) => Held(row.Place, HeldRowState.Refused, row.Cells, copies) with { Problems = row.Problems };
+    private static HeldRow Held(RefusedRow row, Dictionary<string, ImportCopy> copies) => Held(row.Place, HeldRowState.Refused, row.Cells, copies) with { Problems = [.. row.Problems.Select(problem => problem with { File = PlainName(problem.File) })] };
 
     private static HeldRow Held(AwaitingRow row, Dictionary<string, ImportDecision> questions, Dictionary<string, ImportCopy> copies) =>
         Held(row.Place, HeldRowState.AwaitingDecision, row.Cells, copies) with

@@ -7,6 +7,12 @@ internal sealed class NameSettling
 {
     private const string NewAthlete = "new athlete";
 
+    // Lines under a list of athletes that are often no athlete.
+    private static readonly HashSet<string> SummaryWords =
+    [
+        "AVERAGE", "AVG", "MEAN", "MEDIAN", "TOTAL", "SUM", "BEST", "FASTEST", "SLOWEST", "MIN", "MAX", "SD", "MITTEL", "MITTELWERT", "SCHNITT", "DURCHSCHNITT", "SUMME", "MOYENNE", "PROMEDIO", "MEDIA", "SREDNIA", "ORTALAMA",
+    ];
+
     private readonly RawImport _raw;
     private readonly ImportOptions _options;
     private readonly Decisions _decisions;
@@ -48,7 +54,7 @@ internal sealed class NameSettling
         var spelledBefore = suggested.Count > 0 ? null : NameMatcher.Keys(name).Select(key => _firstSpelling.GetValueOrDefault(key)).OfType<string>().FirstOrDefault();
         foreach (var key in NameMatcher.Keys(name)) _firstSpelling.TryAdd(key, name);
 
-        var needsNobody = suggested.Count == 0 && spelledBefore is null;
+        var needsNobody = suggested.Count == 0 && spelledBefore is null && !SummaryWords.Contains(NameKey.Of(name));
         if (needsNobody && (_options.Squad is null || _options.AcceptNewAthletes)) return Settle(name, _new.Add(name));
 
         List<string> choices = [.. suggested.Select(Label), .. spelledBefore is null ? Array.Empty<string>() : [SameAs(spelledBefore)], NewAthlete];

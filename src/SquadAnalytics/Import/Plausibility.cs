@@ -41,7 +41,7 @@ internal sealed class Plausibility(RawImport raw, Squad? squad)
             return;
         }
 
-        var bands = protocol.BandsOn(draft.Date!.Value);
+        var bands = protocol.Bands.Count == 0 ? [] : protocol.BandsOn(draft.Date!.Value);
         if (bands.Count > 0 && seconds < FastestShare * bands[0].Low.Value / protocol.Sets)
             Warn(cell, string.Create(CultureInfo.InvariantCulture, $"{seconds:0.###} s is less than half of what the fastest band needs for one set"));
         else if (DeviatesFromEarlier(draft, set, seconds) is { } median)
@@ -51,20 +51,20 @@ internal sealed class Plausibility(RawImport raw, Squad? squad)
     /// <summary>Warns of whole columns whose typical time is too short for a set.</summary>
     public IEnumerable<string> ColumnNotes()
     {
-        var columns = raw.Drafts.SelectMany(draft => draft.Rows).SelectMany(row => Timed(row).Select(entry => (row.Block, entry.Column, entry.Seconds))).GroupBy(entry => (entry.Block, entry.Column));
-        foreach (var column in columns)
+        var columns = new Dictionary<(Block Block, short Column), List<double>>();
+        foreach (var row in raw.Rows)
         {
-            if (Median([.. column.Select(entry => entry.Seconds)]) is var median && median < MixedUpBelow)
-                yield return string.Create(CultureInfo.InvariantCulture, $"{column.Key.Block.InWords}: the column '{column.Key.Block.Header.Columns[column.Key.Column].Header}' has a median of {median:0.###} s, too short for a set: were minutes and seconds meant?");
+            foreach (var entry in raw.EntriesOf(row))
+            {
+                if (entry is not { IsTimed: true, Set: > 0, Station: 0, Doubt: not EntryDoubt.DayFraction }) continue;
+                if (!columns.TryGetValue((row.Block, entry.Column), out var seconds)) columns[(row.Block, entry.Column)] = seconds = [];
+                seconds.Add(entry.Seconds);
+            }
         }
-    }
 
-    private IEnumerable<ParsedEntry> Timed(ParsedRow row)
-    {
-        for (var k = row.FirstEntry; k < row.FirstEntry + row.EntryCount; k++)
-        {
-            if (raw.Entries[k] is { IsTimed: true, Set: > 0, Station: 0, Doubt: not EntryDoubt.DayFraction } entry) yield return entry;
-        }
+        return columns.Select(column => (column.Key.Block, column.Key.Column, Median: Median([.. column.Value])))
+            .Where(column => column.Median < MixedUpBelow)
+            .Select(column => string.Create(CultureInfo.InvariantCulture, $"{column.Block.InWords}: the column '{column.Block.Header.Columns[column.Column].Header}' has a median of {column.Median:0.###} s, too short for a set: were minutes and seconds meant?"));
     }
 
     private double? DeviatesFromEarlier(SessionDraft draft, int set, double seconds)

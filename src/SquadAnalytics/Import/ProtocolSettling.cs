@@ -71,11 +71,11 @@ internal static class ProtocolSettling
         return named.Count == 1 ? named[0] : null;
     }
 
-    // With no protocol to match, each name (or the lack of one) stands for a test of as many sets as were written.
+    // With no protocol to match, each name written as one (or the lack of it) stands for a test of as many sets as were written.
     private static List<Protocol> Provisional(RawImport raw, ImportOptions options)
     {
         List<Protocol> protocols = [];
-        foreach (var drafts in raw.Drafts.GroupBy(draft => raw.Protocols.Text(draft.Texts.Protocol) ?? draft.Block.Title.Protocol ?? options.Protocol))
+        foreach (var drafts in raw.Drafts.GroupBy(draft => raw.Protocols.Text(draft.Texts.Protocol) ?? (draft.Block.Title.IsLabelled ? draft.Block.Title.Protocol : null) ?? options.Protocol))
         {
             var sets = drafts.Max(draft => SetsOf(raw, draft));
             if (sets < 2)

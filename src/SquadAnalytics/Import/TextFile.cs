@@ -29,9 +29,14 @@ internal static class TextFile
         {
             if (reader.LineNumber <= skip) continue;
             var cells = new SourceCell[reader.FieldCount];
-            for (var column = 0; column < cells.Length; column++) cells[column] = new SourceCell(reader.GetString(column));
-            var line = new SourceLine(checked((int)reader.LineNumber), cells);
-            if (!line.IsBlank) yield return line;
+            var isBlank = true;
+            for (var column = 0; column < cells.Length; column++)
+            {
+                cells[column] = new SourceCell(reader.GetString(column));
+                isBlank &= cells[column].IsBlank;
+            }
+
+            if (!isBlank) yield return new SourceLine(checked((int)reader.LineNumber), cells);
         }
     }
 

@@ -58,6 +58,34 @@ public sealed class ShapeTests
     }
 
     [Fact]
+    public void Rows_below_a_second_title_keep_the_columns_but_take_the_new_date()
+    {
+        var result = Read("""
+            Quay circuit, 4 March 2031
+            Name;1;2;3;4
+            Bo Lindqvist;62;63;64;69
+            11 March 2031, Quay circuit
+            Bo Lindqvist;61;62;63;68
+            """, Known);
+        Assert.Equal((2, 2), (result.Report.Rows, result.Report.Kept));
+        Assert.Equal([Date, new DateOnly(2031, 3, 11)], result.NewSessions.Select(session => session.Date));
+    }
+
+    [Fact]
+    public void A_line_of_averages_is_asked_about_even_without_a_squad()
+    {
+        var result = Read("Name;Date;1;2\nAda;2031-03-04;62;63\nAverage;2031-03-04;62;63\n");
+        Assert.Equal("name:Average", Assert.Single(result.Decisions).Id);
+    }
+
+    [Fact]
+    public void Two_files_of_one_name_cannot_be_told_apart_and_an_empty_file_says_so()
+    {
+        Assert.Throws<ArgumentException>(() => ClipboardImport.Read([ImportSource.FromText("a/x.csv", ""), ImportSource.FromText("b/x.csv", "")]));
+        Assert.Contains(Read("").Report.Notes, note => note.Contains("no row of times", StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void Wide_stations_add_up_to_the_set()
     {
         var result = Read("""
