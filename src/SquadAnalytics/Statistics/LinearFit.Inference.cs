@@ -14,14 +14,14 @@ public sealed partial record LinearFit
     /// <param name="weights">One weight for each column of the design, in its order (aliased ones included).</param>
     /// <returns>The contrast, or a refusal where the design cannot tell it from others.</returns>
     /// <exception cref="ArgumentException">The number of weights differs from the design's columns, or one is not finite.</exception>
-    public Answer<RegressionCoefficient> Contrast(string name, IReadOnlyList<double> weights)
+    public Answer<TEstimate> Contrast(string name, IReadOnlyList<double> weights)
     {
         var ordered = InFactoredOrder(weights);
         if (!IsEstimable(ordered))
             return new NotEstimable(name, Refusal.WeaklyIdentified, "observations that set it apart from the other columns", "only observations in which they move together");
         var rotated = _factorization.SolveTransposed(ordered.AsSpan(0, Rank));
         var error = ResidualStandardDeviation * Math.Sqrt(CompensatedSum.OfProducts(rotated, rotated));
-        return new RegressionCoefficient(name, ValueOf(ordered), error, DegreesOfFreedom);
+        return new TEstimate(name, ValueOf(ordered), error, DegreesOfFreedom);
     }
 
     /// <summary>The expected response at one row of explanatory values, with its interval and that of a new observation.</summary>

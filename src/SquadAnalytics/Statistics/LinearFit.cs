@@ -31,7 +31,7 @@ public sealed partial record LinearFit
         Covariance = CovarianceFrom("equal variances", [.. Enumerable.Range(0, Rank).Select(j => UnitVector(j, ResidualStandardDeviation))]);
         var errors = Covariance.StandardErrors;
         var places = Places();
-        Coefficients = [.. ColumnNames.Select((name, i) => new RegressionCoefficient(name, coefficients[places[i]], errors[i], DegreesOfFreedom))];
+        Coefficients = [.. ColumnNames.Select((name, i) => new TEstimate(name, coefficients[places[i]], errors[i], DegreesOfFreedom))];
     }
 
     /// <summary>How many observations were fitted.</summary>
@@ -50,7 +50,7 @@ public sealed partial record LinearFit
     public IReadOnlyList<string> AliasedColumns { get; }
 
     /// <summary>The coefficients, in the order of <see cref="ColumnNames"/>.</summary>
-    public IReadOnlyList<RegressionCoefficient> Coefficients { get; }
+    public IReadOnlyList<TEstimate> Coefficients { get; }
 
     /// <summary>Fitted values.</summary>
     public IReadOnlyList<double> Fitted { get; }
@@ -97,7 +97,7 @@ public sealed partial record LinearFit
 
     /// <summary>The coefficient of a column.</summary>
     /// <exception cref="ArgumentException">There is no such column, or it is aliased.</exception>
-    public RegressionCoefficient Coefficient(string name) =>
+    public TEstimate Coefficient(string name) =>
         Coefficients.FirstOrDefault(coefficient => coefficient.Name == name) ?? throw new ArgumentException($"The fit has no coefficient called {name}.", nameof(name));
 
     /// <summary>Coefficients, residual standard deviation and degrees of freedom.</summary>

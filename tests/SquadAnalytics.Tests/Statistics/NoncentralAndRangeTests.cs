@@ -1,0 +1,80 @@
+using CsCheck;
+using SquadAnalytics.Statistics;
+
+namespace SquadAnalytics.Tests.Statistics;
+
+public sealed class NoncentralAndRangeTests
+{
+    // mpmath 1.2.1: 30-digit quadrature of E[Φ(x s - δ)], cdf and upper tail each on their own.
+    [Theory]
+    [InlineData("cdf")]
+    [InlineData("upper")]
+    public void The_noncentral_t_distribution_matches_30_digit_quadrature(string column) =>
+        ReferenceRows.AssertColumn("distributions", "noncentral_t_high_precision", "noncentral_t", column, row => column == "cdf"
+            ? NoncentralTDistribution.Cdf(row.Number("x"), row.Number("df"), row.Number("ncp"))
+            : NoncentralTDistribution.UpperTail(row.Number("x"), row.Number("df"), row.Number("ncp")));
+
+    // R 4.2.2: pt(x, df, ncp), whose series stops at about 1e-12.
+    [Fact]
+    public void The_noncentral_t_distribution_matches_R() => ReferenceRows.AssertColumn(
+        "distributions", "distributions", "noncentral_t", "cdf", row => NoncentralTDistribution.Cdf(row.Number("x"), row.Number("df"), row.Number("ncp")));
+
+    [Fact]
+    public void Without_noncentrality_it_is_the_t_distribution() =>
+        Gen.Select(Gen.Double[-8, 8], Gen.Double[1, 300]).Sample((x, df) =>
+            ReferenceData.AssertClose(StudentTDistribution.Cdf(x, df), NoncentralTDistribution.Cdf(x, df, 0), 1e-10), iter: 100);
+
+    [Fact]
+    public void A_noncentrality_limit_puts_the_observed_t_at_its_probability() =>
+        Gen.Select(Gen.Double[-10, 10], Gen.Double[2, 100], Gen.Double[0.01, 0.99]).Sample((t, df, p) =>
+            Assert.Equal(p, NoncentralTDistribution.Cdf(t, df, NoncentralTDistribution.Noncentrality(t, df, p)), 1e-10), iter: 50);
+
+    // R 4.2.2: ptukey(q, k, df, lower.tail = FALSE). R is off by up to 3e-6 itself: for two means 2 * pt(-2.5 / sqrt(2), 4) is
+    // 0.1518345433, which the next test demands, where ptukey(2.5, 2, 4) gives 0.1518349332.
+    [Fact]
+    public void The_studentised_range_matches_R() => ReferenceRows.AssertColumn(
+        "distributions", "distributions", "tukey", "upper", 1e-5, 1e-10, row => StudentizedRangeDistribution.UpperTail(row.Number("q"), row.GetProperty("k").GetInt32(), row.Number("df")));
+
+    // The range of two means is √2 |t|: an identity.
+    [Fact]
+    public void The_range_of_two_means_is_a_t_test() =>
+        Gen.Select(Gen.Double[0.1, 12], Gen.Double[1, 200]).Sample((q, df) =>
+            ReferenceData.AssertClose(StudentTDistribution.TwoSidedPValue(q / Math.Sqrt(2), df), StudentizedRangeDistribution.UpperTail(q, 2, df), 1e-9), iter: 50);
+
+    [Fact]
+    public void The_quantile_of_the_range_is_its_inverse()
+    {
+        foreach (var (groups, df) in new[] { (3, 4.0), (6, 66.0), (12, 20.0) })
+            Assert.Equal(0.05, StudentizedRangeDistribution.UpperTail(StudentizedRangeDistribution.UpperQuantile(0.05, groups, df), groups, df), 1e-9);
+    }
+
+    // R 4.2.2: psignrank(v, n).
+    [Fact]
+    public void The_signed_rank_distribution_matches_R() => ReferenceRows.AssertColumn(
+        "distributions", "distributions", "signed_rank", "cdf", row => SignedRankDistribution.Cdf(row.GetProperty("v").GetInt32(), row.GetProperty("n").GetInt32()));
+
+    // R 4.2.2: qsignrank(c(.025, .05, .5), c(9, 7, 20)).
+    [Theory]
+    [InlineData(0.025, 9, 6)]
+    [InlineData(0.05, 7, 4)]
+    [InlineData(0.5, 20, 105)]
+    public void The_signed_rank_quantile_matches_R(double probability, int n, int expected) => Assert.Equal(expected, SignedRankDistribution.Quantile(probability, n));
+
+    // R 4.2.2: dbinom(33, 60, .2), pbinom(5, 20, .4), pbinom(32, 60, .2, lower.tail = FALSE).
+    [Fact]
+    public void The_binomial_distribution_matches_R()
+    {
+        ReferenceData.AssertClose(1.8277882333290235e-09, BinomialDistribution.Probability(33, 60, 0.2), 1e-12);
+        ReferenceData.AssertClose(0.12559897272303752, BinomialDistribution.Cdf(5, 20, 0.4), 1e-12);
+        ReferenceData.AssertClose(2.2719785722505093e-09, BinomialDistribution.AtLeast(33, 60, 0.2), 1e-12);
+    }
+
+    [Fact]
+    public void Arguments_outside_their_range_are_refused()
+    {
+        Assert.Throws<ArgumentOutOfRangeException>(() => NoncentralTDistribution.Cdf(1, 0.5, 0));
+        Assert.Throws<ArgumentOutOfRangeException>(() => StudentizedRangeDistribution.UpperTail(1, 1, 5));
+        Assert.Throws<ArgumentOutOfRangeException>(() => StudentizedRangeDistribution.UpperTail(-1, 2, 5));
+        Assert.Throws<ArgumentOutOfRangeException>(() => SignedRankDistribution.Cdf(1, 0));
+    }
+}
