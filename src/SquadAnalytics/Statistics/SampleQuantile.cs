@@ -35,7 +35,7 @@ internal static class SampleQuantile
             _ => rest,
         };
         var (low, high) = (sorted[Math.Clamp(below - 1, 0, n - 1)], sorted[Math.Clamp(below, 0, n - 1)]);
-        return low + weight * (high - low);
+        return weight == 1 ? high : low + weight * (high - low);
     }
 
     private static double Linear(int n, double probability, double a, double b) => a + probability * (n + 1 - a - b);
