@@ -1,0 +1,55 @@
+namespace SquadAnalytics.Statistics;
+
+/// <summary>Correlation of two measures within athletes, with one slope for all and an own level for each.</summary>
+/// <param name="R">r, the sign of the slope times √(SS_x/(SS_x + SS_res)).</param>
+/// <param name="Slope">The common slope of y on x within athletes.</param>
+/// <param name="Athletes">Athletes with two or more observations.</param>
+/// <param name="Observations">Their observations.</param>
+/// <remarks>Analysis of covariance with an athlete factor; assumes the same slope for all. Bakdash &amp; Marusich (2017), Front Psychol 8:456.</remarks>
+public sealed record RepeatedMeasuresCorrelation(double R, TEstimate Slope, int Athletes, int Observations)
+{
+    /// <summary>Degrees of freedom, observations - athletes - 1.</summary>
+    public int DegreesOfFreedom => Observations - Athletes - 1;
+
+    /// <summary>Two-sided p-value of no association; null where y lies exactly on parallel lines.</summary>
+    public double? PValue => Slope.PValue;
+
+    /// <summary>Interval by Fisher's transformation with degrees of freedom - 1 in place of n - 3, or null where that is 0 or |r| is 1.</summary>
+    public Interval? Interval(ConfidenceLevel level) => PearsonCorrelation.FisherInterval(R, DegreesOfFreedom - 1, level);
+
+    /// <summary>Correlates two measures.</summary>
+    /// <param name="athletes">The athlete of each observation; those with a single one are left out, as they say nothing within athletes.</param>
+    /// <param name="x">First measure.</param>
+    /// <param name="y">Second measure.</param>
+    /// <returns>The correlation, or a refusal with too few observations or a measure that does not vary within athletes.</returns>
+    /// <exception cref="ArgumentException">The lengths differ, or a number is not finite.</exception>
+    public static Answer<RepeatedMeasuresCorrelation> Fit(IReadOnlyList<string> athletes, IReadOnlyList<double> x, IReadOnlyList<double> y)
+    {
+        ArgumentNullException.ThrowIfNull(athletes);
+        var (first, second) = (Numbers.Of(x, 0), Numbers.Of(y, 0));
+        Numbers.SameLength(first, second, nameof(x), nameof(y));
+        if (athletes.Count != first.Length)
+            throw new ArgumentException(FormattableString.Invariant($"athletes must be as long as x: {athletes.Count} against {first.Length}."), nameof(athletes));
+        var groups = Enumerable.Range(0, first.Length).GroupBy(i => athletes[i], StringComparer.Ordinal).Select(group => group.ToArray()).Where(group => group.Length > 1).ToArray();
+        double[] Centred(double[] values) => [.. groups.SelectMany(group => Centre([.. group.Select(i => values[i])]))];
+        var (dx, dy) = (Centred(first), Centred(second));
+        var df = dx.Length - groups.Length - 1;
+        if (df < 1) return new NotEstimable("the correlation within athletes", Refusal.TooFewObservations, groups.Length + 2, dx.Length, "repeated observations");
+        var (xx, yy, xy) = (CompensatedSum.OfProducts(dx, dx), CompensatedSum.OfProducts(dy, dy), CompensatedSum.OfProducts(dx, dy));
+        if (xx == 0 || yy == 0) return new NotEstimable("the correlation within athletes", Refusal.ZeroVariance, "two measures that vary within athletes", "one that does not");
+        var slope = xy / xx;
+        double[] residuals = [.. dy.Zip(dx, (response, at) => response - slope * at)];
+        var error = Math.Sqrt(CompensatedSum.OfProducts(residuals, residuals) / df / xx);
+        var r = Math.Clamp(xy / Math.Sqrt(xx) / Math.Sqrt(yy), -1, 1);
+        return new RepeatedMeasuresCorrelation(r, new TEstimate("slope within athletes", slope, error, df), groups.Length, dx.Length);
+    }
+
+    /// <summary>r, degrees of freedom and slope.</summary>
+    public override string ToString() => FormattableString.Invariant($"r {R:0.000} within athletes, df {DegreesOfFreedom}, {Slope}");
+
+    private static double[] Centre(double[] values)
+    {
+        var mean = Descriptive.MeanOf(values);
+        return Array.ConvertAll(values, value => value - mean);
+    }
+}
