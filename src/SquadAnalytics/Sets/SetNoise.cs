@@ -23,6 +23,27 @@ public static class SetNoise
         return Of(selection, options.Level);
     }
 
+    /// <summary>Pools the set noises of several athletes, √(Σ RSS / Σ ν): for an athlete whose own is too thin.</summary>
+    /// <param name="noises">Set noises of one protocol; 1 or more.</param>
+    /// <param name="level">Level of the interval.</param>
+    /// <exception cref="ArgumentException">There is none, or they are of different numbers of sets.</exception>
+    public static SetNoiseResult Pool(IReadOnlyList<SetNoiseResult> noises, ConfidenceLevel level = default)
+    {
+        ArgumentNullException.ThrowIfNull(noises);
+        if (noises.Count == 0) throw new ArgumentException("At least one set noise is needed.", nameof(noises));
+        if (noises.Any(noise => noise.Sets != noises[0].Sets)) throw new ArgumentException("Set noises of different numbers of sets cannot be pooled.", nameof(noises));
+        var df = noises.Sum(noise => noise.DegreesOfFreedom);
+        var sigma = Math.Sqrt(noises.Sum(noise => noise.DegreesOfFreedom * noise.LogNoise.Value * noise.LogNoise.Value) / df);
+        var observations = noises.Sum(noise => noise.LogNoise.Observations);
+        return new SetNoiseResult
+        {
+            Noise = TInterval.OfStandardDeviation(sigma, df, Unit.Percent, level, observations, "pooled over athletes, back-transformed"),
+            LogNoise = TInterval.OfStandardDeviation(sigma, df, Unit.LogSeconds, level, observations, "pooled over athletes"),
+            Sets = noises[0].Sets,
+            Selection = SessionSelection.Of([.. noises.SelectMany(noise => noise.Selection.Sessions)], SelectionOptions.KeepAll).GetOrThrow(),
+        };
+    }
+
     internal static Answer<SetNoiseResult> Of(SessionSelection selection, ConfidenceLevel level)
     {
         var m = selection.Sessions.Count;

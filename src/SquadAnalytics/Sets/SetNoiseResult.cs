@@ -15,8 +15,8 @@ public sealed record SetNoiseResult
     /// <summary>The sessions used, m.</summary>
     public required SessionSelection Selection { get; init; }
 
-    /// <summary>Degrees of freedom, (m - 1)(n - 1).</summary>
-    public int DegreesOfFreedom => (Selection.Sessions.Count - 1) * (Sets - 1);
+    /// <summary>Degrees of freedom: (m - 1)(n - 1), or their sum where noises were pooled.</summary>
+    public double DegreesOfFreedom => LogNoise.DegreesOfFreedom!.Value;
 
     /// <summary>The noise and how many sessions it rests on.</summary>
     public override string ToString() => $"Set noise {Noise} ({Selection.Sessions.Count} sessions)";

@@ -1,0 +1,59 @@
+using SquadAnalytics.Statistics;
+
+namespace SquadAnalytics.Change;
+
+/// <summary>How much of an athlete's change remains when the noise of the test and the squad's common change are taken into account.</summary>
+public static class ChangeShrinkage
+{
+    private const int Needed = 6;
+
+    /// <summary>Shrinks the changes of a squad in seconds.</summary>
+    /// <remarks>
+    /// True change ~ N(μ, ω²), μ the squad's mean change, ω² = max(0, s_D² - SE²) (SE² the mean of the athletes' squared standard
+    /// errors). Posterior mean w D + (1 - w) μ, w = ω² / (ω² + SE²), SD √w SE, normal quantiles. The uncertainty of μ and ω is ignored, so
+    /// that the posterior is too narrow in small squads. It answers another question than the verdict; show both.
+    /// </remarks>
+    /// <param name="changes">The squad's changes, on the scale of seconds.</param>
+    /// <param name="worthwhile">The smallest worthwhile change S, in seconds.</param>
+    /// <param name="level">Level of the intervals.</param>
+    /// <returns>The rows, or <see cref="Refusal.TooFewAthletes"/> below 6 athletes with a change. With ω = 0 every row is the squad's mean
+    /// and a note names the negative variance component.</returns>
+    /// <exception cref="ArgumentException">The changes or S are not in seconds.</exception>
+    public static Answer<ChangeShrinkageResult> Fit(SquadChangesResult changes, SmallestWorthwhileChange worthwhile, ConfidenceLevel level = default)
+    {
+        ArgumentNullException.ThrowIfNull(changes);
+        ArgumentNullException.ThrowIfNull(worthwhile);
+        worthwhile.RequireUnit(Unit.Seconds, nameof(worthwhile));
+        List<AthleteChangeResult> rows = [.. changes.Rows.Where(row => row.Change.IsEstimated).Select(row => row.Change.GetOrThrow())];
+        if (rows.Exists(row => row.Change.Unit != Unit.Seconds)) throw new ArgumentException("The changes must be in seconds.", nameof(changes));
+        if (rows.Count < Needed) return new NotEstimable("shrunken changes", Refusal.TooFewAthletes, Needed, rows.Count, "athletes with a change");
+        double[] observed = [.. rows.Select(row => row.Change.Value)];
+        var mean = Descriptive.Mean(observed);
+        var noise = Descriptive.Mean([.. rows.Select(row => row.Change.StandardError!.Value * row.Change.StandardError.Value)]);
+        var spread = Math.Sqrt(Math.Max(0, Descriptive.Variance(observed) - noise));
+        return new ChangeShrinkageResult
+        {
+            Mean = new Estimate(mean, Unit.Seconds, rows.Count, "mean change over athletes"),
+            Spread = new Estimate(spread, Unit.Seconds, rows.Count, "√(variance of changes - mean squared standard error)"),
+            Rows = [.. rows.Select(row => Shrunken(row, mean, spread, worthwhile.Estimate.Value, level))],
+            Notes =
+            [
+                "The uncertainty of the squad's mean and spread is ignored: too narrow in small squads.",
+                .. spread == 0 ? ["Negative variance component: no evidence that athletes differ in their change."] : Array.Empty<string>(),
+            ],
+        };
+    }
+
+    private static ShrunkenChange Shrunken(AthleteChangeResult row, double mean, double spread, double worthwhile, ConfidenceLevel level)
+    {
+        var standardError = row.Change.StandardError!.Value;
+        var weight = spread * spread / (spread * spread + standardError * standardError);
+        var centre = weight * row.Change.Value + (1 - weight) * mean;
+        var deviation = Math.Sqrt(weight) * standardError;
+        var reach = NormalDistribution.UpperQuantile(level.Alpha / 2) * deviation;
+        var faster = deviation > 0 ? NormalDistribution.Cdf((-worthwhile - centre) / deviation) : centre < -worthwhile ? 1 : 0;
+        return new ShrunkenChange(row.AthleteId, row.Change,
+            new Estimate(centre, Unit.Seconds, row.Change.Observations, FormattableString.Invariant($"normal posterior, weight {weight:0.000} on the athlete's own change")) { StandardError = deviation, Interval = new Interval(centre - reach, centre + reach, level) },
+            new Estimate(faster, Unit.Probability, row.Change.Observations, "normal posterior"));
+    }
+}

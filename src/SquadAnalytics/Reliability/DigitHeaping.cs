@@ -1,0 +1,41 @@
+using SquadAnalytics.Statistics;
+
+namespace SquadAnalytics.Reliability;
+
+/// <summary>Last digits of hand-written times: heaping on whole or half seconds means that the true resolution is coarser than written.</summary>
+public static class DigitHeaping
+{
+    private const int Needed = 50;
+
+    /// <summary>Tests the last digits of times.</summary>
+    /// <remarks>Chi-squared test of equal shares (9 degrees of freedom), exact two-sided binomial test of the share of 0 and 5 against 0.2 (sum of all outcomes no more likely than the one observed).</remarks>
+    /// <param name="timesSeconds">The times as written.</param>
+    /// <param name="step">The step they are written in, for example 0.1 s; above 0.</param>
+    /// <returns>The tests, or <see cref="Refusal.TooFewObservations"/> below 50 times.</returns>
+    public static Answer<DigitHeapingResult> Fit(IReadOnlyList<double> timesSeconds, Seconds step)
+    {
+        ArgumentNullException.ThrowIfNull(timesSeconds);
+        Internals.Require.Positive(step.Value, nameof(step));
+        var counts = new int[10];
+        foreach (var time in timesSeconds) counts[(int)(Math.Round(time / step.Value) % 10)]++;
+        var n = timesSeconds.Count;
+        if (n < Needed) return new NotEstimable("digit heaping", Refusal.TooFewObservations, Needed, n, "times");
+        var expected = n / 10.0;
+        var statistic = counts.Sum(count => (count - expected) * (count - expected) / expected);
+        var round = counts[0] + counts[5];
+        return new DigitHeapingResult
+        {
+            Counts = counts,
+            ChiSquared = new Estimate(statistic, Unit.None, n, "chi-squared against equal shares") { DegreesOfFreedom = 9, PValue = ChiSquaredDistribution.UpperTail(statistic, 9) },
+            RoundShare = new Estimate((double)round / n, Unit.Probability, n, "exact binomial against 0.2") { PValue = TwoSidedBinomial(round, n, 0.2) },
+        };
+    }
+
+    private static double TwoSidedBinomial(int successes, int trials, double share)
+    {
+        double LogChance(int k) => GammaFunction.Log(trials + 1) - GammaFunction.Log(k + 1) - GammaFunction.Log(trials - k + 1) + k * Math.Log(share) + (trials - k) * Math.Log(1 - share);
+        // Outcomes as likely as the one observed count in spite of rounding.
+        var observed = LogChance(successes) + 1e-7;
+        return Math.Min(1, Enumerable.Range(0, trials + 1).Select(LogChance).Where(chance => chance <= observed).Sum(Math.Exp));
+    }
+}

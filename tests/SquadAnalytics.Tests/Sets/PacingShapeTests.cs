@@ -1,0 +1,69 @@
+using SquadAnalytics.Sets;
+
+namespace SquadAnalytics.Tests.Sets;
+
+public sealed class PacingShapeTests
+{
+    private static readonly SetNoiseResult OtherSessions = SetNoise.Fit(WorkedData.SixSessions).GetOrThrow();
+
+    [Theory]
+    [InlineData(ShapeKind.Even, null, 94.548)]
+    [InlineData(ShapeKind.Linear, null, 13.904)]
+    [InlineData(ShapeKind.Quadratic, null, 13.013)]
+    [InlineData(ShapeKind.Hinge, 2, 12.120)]
+    [InlineData(ShapeKind.Hinge, 3, 16.512)]
+    [InlineData(ShapeKind.Step, 1, 73.178)]
+    [InlineData(ShapeKind.Step, 2, 44.675)]
+    [InlineData(ShapeKind.Step, 3, 9.373)]
+    [InlineData(ShapeKind.Step, 4, 55.656)]
+    public void The_criterion_of_every_shape_matches_R(ShapeKind kind, int? after, double criterion)
+    {
+        // R 4.2.2: deviance(lm(log(t) ~ shape)) / 0.01150327^2 + 2 * q, q with the intercept and 1 more where b is searched.
+        var result = PacingShape.Summarize(WorkedData.FirstSession, OtherSessions).GetOrThrow();
+        Assert.Equal(9, result.Shapes.Count);
+        Assert.Equal(criterion, result.Shapes.Single(fit => fit.Shape == new ProfileShape(kind, after)).Criterion.Value, 6e-4);
+    }
+
+    [Fact]
+    public void A_session_that_fits_several_shapes_is_not_settled()
+    {
+        var result = PacingShape.Summarize(WorkedData.FirstSession, OtherSessions).GetOrThrow();
+        Assert.True(result.IsNotEven);
+        Assert.Null(result.Shape);
+        Assert.Equal(["step after set 3", "drift from set 2 on", "curved", "steady drift"], result.AlsoFit.Select(fit => fit.Shape.ToString()));
+        Assert.Contains("16 degrees of freedom", result.Notes[0], StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_large_clean_step_is_named()
+    {
+        var result = PacingShape.Summarize(WorkedData.One([60, 60.1, 59.9, 70, 70.1]), OtherSessions).GetOrThrow();
+        Assert.Equal(new ProfileShape(ShapeKind.Step, 3), result.Shape);
+    }
+
+    [Fact]
+    public void An_even_session_is_not_called_anything_else() =>
+        Assert.False(PacingShape.Summarize(WorkedData.One([60, 60.4, 59.8, 60.3, 60.1]), OtherSessions).GetOrThrow().IsNotEven);
+
+    [Fact]
+    public void Without_enough_noise_from_other_sessions_there_is_no_shape()
+    {
+        var thin = SetNoise.Fit([.. WorkedData.SixSessions.Take(3)], new SetNoiseOptions { Selection = SelectionOptions.KeepAll }).GetOrThrow();
+        Assert.Equal(8, thin.DegreesOfFreedom);
+        Assert.Equal(Refusal.TooFewSets, PacingShape.Summarize(WorkedData.FirstSession, null).Refusal!.Reason);
+        Assert.Equal(Refusal.TooFewSessions, PacingShape.Summarize(WorkedData.FirstSession, thin).Refusal!.Reason);
+        Assert.Equal(Refusal.TooFewSessions, PacingShape.Summarize(WorkedData.FirstSession, thin, [thin]).Refusal!.Reason);
+        var pooled = PacingShape.Summarize(WorkedData.FirstSession, thin, [thin, OtherSessions]).GetOrThrow();
+        Assert.Equal(24, pooled.Noise.DegreesOfFreedom);
+        Assert.Contains("pooled over the squad", pooled.Notes[0], StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Pooled_noise_weighs_by_degrees_of_freedom()
+    {
+        // Hand arithmetic: √((16 · s1² + 20 · s2²) / 36).
+        var all = SetNoise.Fit(WorkedData.SixSessions, new SetNoiseOptions { Selection = SelectionOptions.KeepAll }).GetOrThrow();
+        var expected = Math.Sqrt((16 * 0.01150327 * 0.01150327 + 20 * 0.0106937 * 0.0106937) / 36);
+        Assert.Equal(expected, SetNoise.Pool([OtherSessions, all]).LogNoise.Value, 5e-8);
+    }
+}
