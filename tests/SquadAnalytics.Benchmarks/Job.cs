@@ -25,7 +25,7 @@ internal abstract class Job
     ];
 
     /// <summary>The value behind an option such as <c>--rows 1000</c>, or null.</summary>
-    protected static string? Option(IReadOnlyList<string> arguments, string option)
+    internal static string? Option(IReadOnlyList<string> arguments, string option)
     {
         for (var k = 0; k + 1 < arguments.Count; k++)
         {

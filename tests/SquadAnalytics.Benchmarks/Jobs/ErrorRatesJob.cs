@@ -1,4 +1,3 @@
-using System.Globalization;
 using SquadAnalytics.Benchmarks.Simulations;
 
 namespace SquadAnalytics.Benchmarks.Jobs;
@@ -21,29 +20,6 @@ internal sealed class ErrorRatesJob : Job
         The exit code is 1 where a rate is more than 2 percentage points from what is promised.
         """;
 
-    public override int Run(IReadOnlyList<string> arguments)
-    {
-        var runs = Number(arguments, "--runs", FullRuns);
-        var slowRuns = Number(arguments, "--slow-runs", FullRuns / 5);
-        var seed = Number(arguments, "--seed", 20310206);
-        var threads = Number(arguments, "--threads", Environment.ProcessorCount);
-        var only = Option(arguments, "--only") ?? "";
-        var rates = new List<Rate>();
-        foreach (var experiment in ErrorRates.Experiments.Where(experiment => experiment.Setting.Contains(only, StringComparison.Ordinal)))
-        {
-            var count = experiment.IsSlow ? slowRuns : runs;
-            var found = experiment.Run(count, seed, threads);
-            foreach (var rate in found) Console.WriteLine(rate.Row);
-            rates.AddRange(found);
-        }
-
-        if (Option(arguments, "--out") is { } file)
-            File.WriteAllText(file, RateTable.Of("Error rates, coverage and power", string.Join(' ', ["error-rates", .. arguments]), seed, rates));
-        var off = rates.Where(rate => !rate.Keeps).ToList();
-        Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{rates.Count} rates, {off.Count} more than 2 percentage points off."));
-        return off.Count == 0 ? 0 : 1;
-    }
-
-    private static int Number(IReadOnlyList<string> arguments, string option, int otherwise) =>
-        Option(arguments, option) is { } text ? int.Parse(text, CultureInfo.InvariantCulture) : otherwise;
+    public override int Run(IReadOnlyList<string> arguments) =>
+        SimulationRun.Do("Error rates, coverage and power", ErrorRates.Experiments, Name, arguments, FullRuns, FullRuns / 5);
 }

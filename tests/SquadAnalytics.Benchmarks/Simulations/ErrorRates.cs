@@ -12,6 +12,13 @@ internal static class ErrorRates
         .. Cells((sessions, noise) => new LateSlowdownExperiment(sessions, noise, drift: 0, breakPercent: 0)),
         .. Cells((sessions, noise) => new LateSlowdownExperiment(sessions, noise, drift: 0.6, breakPercent: 0)),
         .. Cells((sessions, noise) => new LateSlowdownExperiment(sessions, noise, drift: 0.6, breakPercent: 5)),
+        .. Cells((sessions, noise) => new StationExperiment(sessions, noise, breakPercent: 0)),
+        .. Cells((sessions, noise) => new StationExperiment(sessions, noise, breakPercent: 5)),
+        .. Cells((sessions, noise) => new ReliabilityExperiment(sessions, noise)),
+        .. Cells((sessions, noise) => new VerdictExperiment(sessions, noise, worthwhileTimes: 0)),
+        .. Cells((sessions, noise) => new VerdictExperiment(sessions, noise, worthwhileTimes: -1)),
+        .. Cells((sessions, noise) => new VerdictExperiment(sessions, noise, worthwhileTimes: -3)),
+        new VerdictExperiment(12, noisePercent: 1, worthwhileTimes: 0, sharedPercent: 1),
     ];
 
     private static IEnumerable<Experiment> Cells(Func<int, double, Experiment> make) =>

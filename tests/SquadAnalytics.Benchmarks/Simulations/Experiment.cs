@@ -17,7 +17,7 @@ internal abstract class Experiment
     /// <summary>Draws once and answers the questions in their order; null where the analysis refuses.</summary>
     public abstract IReadOnlyList<bool?> Trial(SeededRandom random);
 
-    /// <summary>Runs the experiment. Every run has its own stream, so the count does not depend on how runs are spread over threads.</summary>
+    /// <summary>Runs the experiment. Every run has its own stream, so the count does not depend on how runs are spread over threads; every setting has its own seed, so that luck is not shared between rows.</summary>
     /// <param name="runs">How many runs.</param>
     /// <param name="seed">The seed.</param>
     /// <param name="threads">How many threads.</param>
@@ -25,9 +25,10 @@ internal abstract class Experiment
     {
         var hits = new int[Questions.Count];
         var answers = new int[Questions.Count];
+        var own = seed ^ Mixed(Setting);
         Parallel.For(0, runs, new ParallelOptions { MaxDegreeOfParallelism = threads }, run =>
         {
-            var answered = Trial(new SeededRandom(seed, run + 1));
+            var answered = Trial(new SeededRandom(own, run + 1));
             for (var question = 0; question < answered.Count; question++)
             {
                 if (answered[question] is not { } yes) continue;
@@ -40,4 +41,12 @@ internal abstract class Experiment
 
     /// <summary>Whether an interval covers a truth in the unit of the estimate; null where there is no interval.</summary>
     protected static bool? Covers(Estimate? estimate, double truth) => estimate?.Interval is { } interval ? interval.Lower <= truth && truth <= interval.Upper : null;
+
+    /// <summary>A number made of a text (FNV-1a, 64 bits), the same on every machine.</summary>
+    private static long Mixed(string text)
+    {
+        var hash = 0xCBF29CE484222325UL;
+        foreach (var letter in text) hash = unchecked((hash ^ letter) * 0x100000001B3UL);
+        return unchecked((long)hash);
+    }
 }

@@ -36,17 +36,19 @@ internal sealed record VirtualBoxer
     public double LevelPercent { get; init; }
 
     /// <summary>What a set takes without noise, in seconds.</summary>
-    public double ExpectedSet(int set) => ExpectedStations(set).Sum() + Test.TransitionSeconds;
+    public double ExpectedSet(int set) => ExpectedStations(set).Sum() + ExpectedTransitions(set);
 
     /// <summary>What the stations of a set take without noise, in seconds.</summary>
     public IReadOnlyList<double> ExpectedStations(int set)
     {
-        var factor = (1 + (LevelPercent / 100)) * (1 + (DriftPercentPerSet * (set - 1) / 100));
-        var even = Test.StationSeconds.Select(seconds => seconds * factor).ToArray();
+        var even = Test.StationSeconds.Select(seconds => seconds * Pace(set)).ToArray();
         if (set <= BreakAfter || BreakPercent == 0) return even;
-        var lost = (even.Sum() + Test.TransitionSeconds) * BreakPercent / 100;
+        var lost = (even.Sum() + ExpectedTransitions(set)) * BreakPercent / 100;
         return [.. even.Select((seconds, index) => BreakStation is { } station ? seconds + (index + 1 == station ? lost : 0) : seconds + (lost * seconds / even.Sum()))];
     }
+
+    /// <summary>What the transitions of a set take without noise, in seconds.</summary>
+    public double ExpectedTransitions(int set) => Test.TransitionSeconds * Pace(set);
 
     /// <summary>Draws one session a week, with station times, read to 0.1 s.</summary>
     /// <param name="random">The stream.</param>
@@ -65,7 +67,7 @@ internal sealed record VirtualBoxer
             var noise = Test.StationNoisePercent(SetNoisePercent) / 100;
             foreach (var set in sets)
             {
-                var whole = Test.TransitionSeconds * day;
+                var whole = ExpectedTransitions(set) * day;
                 for (var station = 0; station < expected[set - 1].Count; station++)
                 {
                     var seconds = expected[set - 1][station] * day * Math.Exp(random.NextNormal() * noise);
@@ -79,4 +81,6 @@ internal sealed record VirtualBoxer
             return Session.FromTimes($"{Id}-{session + 1}", Id, FirstDay.AddDays(7 * session), Test.Protocol, times) with { Stations = stations, TimingResolution = new Seconds(0.1) };
         })];
     }
+
+    private double Pace(int set) => (1 + (LevelPercent / 100)) * (1 + (DriftPercentPerSet * (set - 1) / 100));
 }

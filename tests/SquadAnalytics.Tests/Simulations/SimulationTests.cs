@@ -1,0 +1,56 @@
+using SquadAnalytics.Benchmarks.Simulations;
+
+namespace SquadAnalytics.Tests.Simulations;
+
+/// <summary>A sample of the simulations whose full counts are kept under tests/SquadAnalytics.Benchmarks/Results. Seeds are fixed; bounds allow for Monte Carlo error.</summary>
+public class SimulationTests
+{
+    private const long Seed = 4;
+    private const int Threads = 2;
+
+    public static TheoryData<string, int> Sampled => new()
+    {
+        { "8 sessions, set noise 2 %, drift 0.6 % per set", 400 },
+        { "12 sessions, set noise 1 %, drift 0.6 % per set, break of 5 % after set 3", 100 },
+        { "stations, 8 sessions, set noise 2 %, drift 0.6 % per set", 400 },
+        { "stations, 12 sessions, set noise 1 %, drift 0.6 % per set, 5 % break at one station after set 3", 100 },
+        { "squad of 12, 8 sessions, set noise 2 %", 150 },
+        { "week on week, 8 sessions, set noise 2 %, true change 0 S", 200 },
+        { "week on week, 8 sessions, set noise 2 %, true change -1 S", 200 },
+    };
+
+    [Fact]
+    public void The_stories_of_the_sample_squad_are_found_when_it_is_drawn_anew_and_noise_is_left_in_peace() =>
+        AllKeep(new StoriesExperiment().Run(runs: 40, Seed, Threads));
+
+    [Theory]
+    [MemberData(nameof(Sampled))]
+    public void Error_rates_and_coverage_keep_what_is_promised(string setting, int runs) =>
+        AllKeep(Assert.Single(ErrorRates.Experiments, experiment => experiment.Setting == setting).Run(runs, Seed, Threads));
+
+    [Fact]
+    public void A_rate_far_from_what_is_promised_is_called_off()
+    {
+        // By hand: 80 of 1000 against 5 %: 2 points and three errors of 0.86 % reach 9.6 %; 110 of 1000 (error 0.99 %) lies beyond 10.0 %.
+        var question = new Question("false alarm", Promise.Exactly, 0.05);
+        Assert.True(new Rate("", question, 80, 1000).Keeps);
+        Assert.False(new Rate("", question, 110, 1000).Keeps);
+        Assert.False(new Rate("", question, 0, 1000).Keeps);
+        Assert.True(new Rate("", question with { Promise = Promise.AtMost }, 0, 1000).Keeps);
+        Assert.False(new Rate("", new Question("power", Promise.AtLeast, 0.80), 700, 1000).Keeps);
+        Assert.Null(new Rate("", question, 0, 0).Value);
+    }
+
+    [Fact]
+    public void The_count_does_not_depend_on_how_runs_are_spread_over_threads()
+    {
+        var experiment = new StationExperiment(6, 2, 5);
+        Assert.Equal(experiment.Run(60, Seed, 1).Select(rate => (rate.Hits, rate.Runs)), experiment.Run(60, Seed, 3).Select(rate => (rate.Hits, rate.Runs)));
+    }
+
+    private static void AllKeep(IReadOnlyList<Rate> rates) => Assert.All(rates, rate =>
+    {
+        Assert.True(rate.Runs > 0, rate.Row);
+        Assert.True(rate.Keeps, rate.Row);
+    });
+}
