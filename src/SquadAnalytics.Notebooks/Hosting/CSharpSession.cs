@@ -87,6 +87,7 @@ internal sealed class CSharpSession : IDisposable
         using (_kernel.KernelEvents.Subscribe(listener))
         {
             var result = await _kernel.SendAsync(new SubmitCode(code, language)).ConfigureAwait(false);
+            if (_cancelled) await listener.Activity.UntilQuietAsync().ConfigureAwait(false);
             return listener.EndOf(result, _cancelled);
         }
     }

@@ -13,12 +13,18 @@ internal sealed class CellListener(MessageChannel channel, int ticket, int numbe
     private CellFault? _reported;
     private CellFault? _diagnostic;
 
+    /// <summary>Whether the cell's code still runs.</summary>
+    public CellActivity Activity { get; } = new();
+
     public void OnNext(KernelEvent value)
     {
         switch (value)
         {
             case StandardOutputValueProduced or StandardErrorValueProduced:
                 foreach (var form in ((DisplayEvent)value).FormattedValues) Put(new WrittenText(form.Value, value is StandardErrorValueProduced));
+                break;
+            case CodeSubmissionReceived:
+                Activity.Note();
                 break;
             case ErrorProduced error:
                 // The engine lets a cell succeed that reported an error, such as a shared value that does not exist.

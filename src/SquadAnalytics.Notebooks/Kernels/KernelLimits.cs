@@ -10,7 +10,7 @@ public sealed record KernelLimits
     public TimeSpan CellTime { get; init; } = TimeSpan.FromMinutes(2);
 
     /// <summary>How long a cancelled cell is given to end by itself before its process is ended.</summary>
-    public TimeSpan CancelGrace { get; init; } = TimeSpan.FromMilliseconds(500);
+    public TimeSpan CancelGrace { get; init; } = TimeSpan.FromSeconds(1);
 
     /// <summary>How long the process may take until it is ready.</summary>
     public TimeSpan StartTime { get; init; } = TimeSpan.FromMinutes(1);

@@ -9,18 +9,27 @@ public sealed class KernelEndingTests
     [Fact]
     public async Task An_endless_loop_is_stopped_by_the_time_limit()
     {
-        await using var kernel = await TestKernel.StartAsync(TestKernel.Tight with { CellTime = TimeSpan.FromSeconds(1) });
+        await using var kernel = await TestKernel.StartAsync(TestKernel.Tight with { CellTime = TimeSpan.FromSeconds(6) });
         var result = await kernel.RunAsync("while (true) { }");
         Assert.Equal(CellEnding.TimeLimit, result.Ending);
-        Assert.Equal("Stopped: longer than the time limit of 1 s.", result.Fault?.Message);
-        Assert.InRange(result.Duration, TimeSpan.FromSeconds(0.9), TimeSpan.FromSeconds(10));
+        Assert.Equal("Stopped: longer than the time limit of 6 s.", result.Fault?.Message);
+        Assert.InRange(result.Duration, TimeSpan.FromSeconds(5.9), TimeSpan.FromSeconds(20));
+        Assert.False(kernel.IsAlive);
+    }
+
+    [Fact]
+    public async Task An_endless_loop_behind_an_await_is_stopped_too()
+    {
+        await using var kernel = await TestKernel.StartAsync(TestKernel.Tight with { CellTime = TimeSpan.FromSeconds(6) });
+        var result = await kernel.RunAsync("await System.Threading.Tasks.Task.Delay(10);\nwhile (true) { }");
+        Assert.Equal(CellEnding.TimeLimit, result.Ending);
         Assert.False(kernel.IsAlive);
     }
 
     [Fact]
     public async Task A_cell_that_waits_too_long_is_stopped_and_its_process_goes_on()
     {
-        await using var kernel = await TestKernel.StartAsync(TestKernel.Tight with { CellTime = TimeSpan.FromSeconds(1), CancelGrace = TimeSpan.FromSeconds(10) });
+        await using var kernel = await TestKernel.StartAsync(TestKernel.Tight with { CellTime = TimeSpan.FromSeconds(6), CancelGrace = TimeSpan.FromSeconds(10) });
         var result = await kernel.RunAsync("await System.Threading.Tasks.Task.Delay(60000);");
         Assert.Equal(CellEnding.TimeLimit, result.Ending);
         Assert.True(kernel.IsAlive);
