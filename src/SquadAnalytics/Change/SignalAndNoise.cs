@@ -15,7 +15,7 @@ public static class SignalAndNoise
         {
             Ratio = new Estimate(ratio, Unit.None, typicalError.Estimate.Observations, "typical error / smallest worthwhile change"),
             Word = ratio <= 1 ? NoiseWord.Good : ratio <= 2 ? NoiseWord.UsableWithRepeatedTests : NoiseWord.TooNoisyForSingleAthletes,
-            TestsNeeded = RepeatedTests.Needed(typicalError, worthwhile),
+            TestsNeeded = NumberOfTests.Needed(typicalError, worthwhile),
         };
     }
 

@@ -1,5 +1,6 @@
 using SquadAnalytics.Internals;
 using SquadAnalytics.Reliability;
+using SquadAnalytics.Statistics;
 
 namespace SquadAnalytics.Change;
 
@@ -68,7 +69,7 @@ public static class SquadChanges
     private static IReadOnlyList<SquadChangeRow> Adjusted(List<SquadChangeRow> rows, SquadChangesOptions options)
     {
         var estimated = rows.FindAll(row => row.Change.IsEstimated);
-        var adjusted = AdjustedPValues.FalseDiscovery([.. estimated.Select(row => row.Change.GetOrThrow()).Select(change =>
+        var adjusted = MultipleTesting.BenjaminiHochberg([.. estimated.Select(row => row.Change.GetOrThrow()).Select(change =>
             options.Flag == FlaggedChange.FasterThanWorthwhile ? change.FasterThanWorthwhilePValue.Value : change.Change.PValue!.Value)]);
         var method = $"{(options.Flag == FlaggedChange.AnyChange ? "two-sided" : "minimum-effect")} p-value, Benjamini-Hochberg over {estimated.Count} athletes";
         var next = 0;

@@ -30,7 +30,7 @@ public static class ConsecutivePairs
     {
         var tests = TestSeries.Tests(selection.Sessions, options.Grouping);
         var value = TestSeries.Value(options.Measure, Scale.Seconds);
-        var pairs = new List<TestPair>();
+        var pairs = new List<ConsecutivePair>();
         double squares = 0;
         int df = 0, most = 0;
         for (var test = 1; test < tests.Count; test++)
@@ -59,16 +59,16 @@ public static class ConsecutivePairs
         };
     }
 
-    private static TestPair Pair(DateOnly earlier, DateOnly later, double[] differences, TypicalErrorOptions options)
+    private static ConsecutivePair Pair(DateOnly earlier, DateOnly later, double[] differences, TypicalErrorOptions options)
     {
         if (differences.Length < Needed)
         {
             var refusal = new NotEstimable("the change between two tests", Refusal.TooFewPairs, Needed, differences.Length, "athletes who took both tests");
-            return new TestPair(earlier, later, refusal, refusal);
+            return new ConsecutivePair(earlier, later, refusal, refusal);
         }
 
         var unit = options.Measure.UnitOf();
-        return new TestPair(earlier, later,
+        return new ConsecutivePair(earlier, later,
             TInterval.OfMean(differences, unit, options.Level, "paired t over athletes, later minus earlier", Scale.Seconds),
             TInterval.OfStandardDeviation(Descriptive.StandardDeviation(differences) / Math.Sqrt(2), differences.Length - 1, unit, options.Level, differences.Length, "SD of paired differences / √2", Scale.Seconds));
     }

@@ -4,7 +4,7 @@ namespace SquadAnalytics.Reliability;
 public sealed record ConsecutivePairsResult
 {
     /// <summary>The pairs in order; a pair with fewer than 3 athletes holds a refusal.</summary>
-    public required IReadOnlyList<TestPair> Pairs { get; init; }
+    public required IReadOnlyList<ConsecutivePair> Pairs { get; init; }
 
     /// <summary>Typical error pooled over the pairs, √(Σ df TE² / Σ df), without an interval: neighbouring pairs share a test.</summary>
     public required Estimate Pooled { get; init; }

@@ -20,22 +20,13 @@ public static class DigitHeaping
         foreach (var time in timesSeconds) counts[(int)(Math.Round(time / step.Value) % 10)]++;
         var n = timesSeconds.Count;
         if (n < Needed) return new NotEstimable("digit heaping", Refusal.TooFewObservations, Needed, n, "times");
-        var expected = n / 10.0;
-        var statistic = counts.Sum(count => (count - expected) * (count - expected) / expected);
-        var round = counts[0] + counts[5];
+        var equal = ChiSquaredTest.Fit(counts).GetOrThrow();
+        var round = BinomialTest.Fit(counts[0] + counts[5], n, 0.2);
         return new DigitHeapingResult
         {
             Counts = counts,
-            ChiSquared = new Estimate(statistic, Unit.None, n, "chi-squared against equal shares") { DegreesOfFreedom = 9, PValue = ChiSquaredDistribution.UpperTail(statistic, 9) },
-            RoundShare = new Estimate((double)round / n, Unit.Probability, n, "exact binomial against 0.2") { PValue = TwoSidedBinomial(round, n, 0.2) },
+            ChiSquared = new Estimate(equal.Statistic, Unit.None, n, "chi-squared against equal shares") { DegreesOfFreedom = equal.DegreesOfFreedom, PValue = equal.PValue },
+            RoundShare = new Estimate(round.Share, Unit.Probability, n, "exact binomial against 0.2") { PValue = round.PValue },
         };
-    }
-
-    private static double TwoSidedBinomial(int successes, int trials, double share)
-    {
-        double LogChance(int k) => GammaFunction.Log(trials + 1) - GammaFunction.Log(k + 1) - GammaFunction.Log(trials - k + 1) + k * Math.Log(share) + (trials - k) * Math.Log(1 - share);
-        // Outcomes as likely as the one observed count in spite of rounding.
-        var observed = LogChance(successes) + 1e-7;
-        return Math.Min(1, Enumerable.Range(0, trials + 1).Select(LogChance).Where(chance => chance <= observed).Sum(Math.Exp));
     }
 }

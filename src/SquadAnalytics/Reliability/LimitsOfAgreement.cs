@@ -74,7 +74,7 @@ public static class LimitsOfAgreement
     {
         double[] means = [.. later.Zip(earlier, (second, first) => (second + first) / 2)];
         if (!(Descriptive.Variance(means) > 0)) return new NotEstimable("the growth of the scatter", Refusal.ZeroVariance, "athletes at different levels", "one level");
-        var line = StraightLine.Fit(means, [.. differences.Select(Math.Abs)]);
-        return TInterval.Of(line.Slope, line.StandardError, means.Length - 2, Unit.None, level, means.Length, "least squares of |difference| on mean");
+        return LeastSquares.FitLine(means, [.. differences.Select(Math.Abs)]).Select(line => line.Coefficient("slope"))
+            .Select(slope => TInterval.Of(slope.Value, slope.StandardError, slope.DegreesOfFreedom, Unit.None, level, means.Length, "least squares of |difference| on mean"));
     }
 }

@@ -1,5 +1,4 @@
 using System.Globalization;
-using SquadAnalytics.Internals;
 using SquadAnalytics.Statistics;
 
 namespace SquadAnalytics.Sets;
@@ -47,9 +46,10 @@ public static class Recovery
         }
 
         double[] y = [.. times];
-        var line = StraightLine.Fit([.. fatigues], y);
-        return line.Slope > 0
-            ? new RecoveryFit(timeConstant, line.Intercept, line.Slope, line.ResidualDeviation * line.ResidualDeviation * (y.Length - 2))
+        var line = LeastSquares.FitLine(fatigues, y).GetOrThrow();
+        var slope = line.Coefficient("slope").Value;
+        return slope > 0
+            ? new RecoveryFit(timeConstant, line.Coefficient("intercept").Value, slope, line.ResidualSumOfSquares)
             : new RecoveryFit(timeConstant, Descriptive.Mean(y), 0, (y.Length - 1) * Descriptive.Variance(y));
     }
 

@@ -1,10 +1,13 @@
 using SquadAnalytics.Internals;
+using SquadAnalytics.Statistics;
 
 namespace SquadAnalytics.Sets;
 
 /// <summary>The rate of slowing across the sets of one session: least squares in seconds and on logarithms, and a robust line.</summary>
 public static class SetSlope
 {
+    private const int IntervalNeeds = 4;
+    private const int RobustIntervalNeeds = 8;
     private const string Confounded = "Linear by construction; the order of sets is fixed, so time, fatigue and intended pacing cannot be told apart.";
 
     /// <summary>Fits the slopes of one session.</summary>
@@ -24,23 +27,26 @@ public static class SetSlope
         double[] set = [.. timed.Select(time => (double)time.Set)];
         double[] seconds = [.. timed.Select(time => time.Work!.Value.Value)];
         string[] notes = session.IsComplete ? [Confounded] : [Confounded, SetProfile.Completed(session)];
-        var line = StraightLine.Fit(set, seconds);
-        var logLine = StraightLine.Fit(set, LogScale.Of(seconds));
-        var robust = RobustLine.Fit(set, seconds);
+        var line = LeastSquares.FitLine(set, seconds).GetOrThrow();
+        var logLine = LeastSquares.FitLine(set, LogScale.Of(seconds)).GetOrThrow();
+        // Sets that are all alike have no ranks to speak of: the robust line is flat.
+        var robust = TheilSen.Fit(set, seconds, level);
         Estimate Describe(double value, Unit unit, string method) => new(value, unit, set.Length, method) { Notes = notes };
-        Estimate Slope(StraightLine fitted, Unit unit, string method) => set.Length < 4
-            ? Describe(unit == Unit.PercentPerSet ? Percent.FromLog(fitted.Slope).Value : fitted.Slope, unit, method).WithNotes("No interval: needs 4 sets.")
-            : TInterval.Of(fitted.Slope, fitted.StandardError, set.Length - 2, unit, level, set.Length, method).WithNotes(notes);
+        Estimate Slope(TEstimate slope, Unit unit, string method) => set.Length < IntervalNeeds
+            ? Describe(unit == Unit.PercentPerSet ? Percent.FromLog(slope.Value).Value : slope.Value, unit, method).WithNotes("No interval: needs 4 sets.")
+            : TInterval.Of(slope.Value, slope.StandardError, slope.DegreesOfFreedom, unit, level, set.Length, method).WithNotes(notes);
 
         return new SetSlopeResult
         {
             Session = session,
-            Linear = Slope(line, Unit.SecondsPerSet, "least squares of seconds on set"),
-            Intercept = Describe(line.Intercept, Unit.Seconds, "least squares of seconds on set, at set 0"),
-            Relative = Slope(logLine, Unit.PercentPerSet, "least squares of ln seconds on set, back-transformed"),
-            Robust = Describe(robust.Slope, Unit.SecondsPerSet, "Theil-Sen, median of pairwise slopes"),
-            RobustIntercept = Describe(robust.Intercept, Unit.Seconds, "Theil-Sen, median of t - b k"),
-            RobustInterval = new NotEstimable("the interval of the robust slope", Refusal.TooFewSets, 8, set.Length, "timed sets"),
+            Linear = Slope(line.Coefficient("slope"), Unit.SecondsPerSet, "least squares of seconds on set"),
+            Intercept = Describe(line.Coefficient("intercept").Value, Unit.Seconds, "least squares of seconds on set, at set 0"),
+            Relative = Slope(logLine.Coefficient("slope"), Unit.PercentPerSet, "least squares of ln seconds on set, back-transformed"),
+            Robust = Describe(robust.Match(fit => fit.Slope, _ => 0), Unit.SecondsPerSet, "Theil-Sen, median of pairwise slopes"),
+            RobustIntercept = Describe(robust.Match(fit => fit.Intercept, _ => seconds[0]), Unit.Seconds, "Theil-Sen, median of t - b k"),
+            RobustInterval = robust.TryGet(out var fitted) && fitted.Interval is { } limits && set.Length >= RobustIntervalNeeds
+                ? limits
+                : new NotEstimable("the interval of the robust slope", robust.IsEstimated ? Refusal.TooFewSets : Refusal.ZeroVariance, RobustIntervalNeeds, set.Length, "timed sets that differ"),
         };
     }
 }

@@ -1,4 +1,5 @@
 using System.Globalization;
+using SquadAnalytics.Statistics;
 
 namespace SquadAnalytics.Sets;
 
@@ -40,8 +41,7 @@ public static class ShapeComparison
         {
             // What a shape leaves: scatter about the mean profile, and the part of the mean profile that it does not reach.
             var residual = free + m * space.Residual(mean);
-            double p = space.Parameters + 1;
-            return total * Math.Log(residual / total) + 2 * p + 2 * p * (p + 1) / (total - p - 1);
+            return InformationCriteria.Aicc(total, residual, space.Parameters + 1)!.Value;
         }
 
         var fits = ShapeFit.Ranked([.. spaces.Select(space => space.Shape)], [.. spaces.Select(Criterion)], total, "AICc over session-centred profiles");

@@ -67,7 +67,7 @@ public static class StationShares
     {
         var rows = Enumerable.Range(0, protocol.Stations.Count + 1).ToArray();
         Estimate[] excess = [.. rows.Select(row => Excess(tables, row, level))];
-        var adjusted = tables.Length < IntervalNeeds ? null : AdjustedPValues.Holm([.. excess.Select(OneSided)]);
+        var adjusted = tables.Length < IntervalNeeds ? null : MultipleTesting.Holm([.. excess.Select(OneSided)]);
         return [.. rows.Select(row => Row(tables, protocol, row, level, excess[row],
             adjusted is null ? null : new Estimate(adjusted[row], Unit.Probability, tables.Length, "one-sided t test, Holm's adjustment over all rows")))];
     }
@@ -89,13 +89,29 @@ public static class StationShares
             Slowdown = Mean(slowdown, level, "mean late minus mean early over sessions"),
             Share = tables.Length < IntervalNeeds
                 ? new NotEstimable($"the share of {name}", Refusal.TooFewSessions, IntervalNeeds, tables.Length, "sessions with station times")
-                : Fieller.Ratio(slowdown, whole, StudentTDistribution.TwoSidedFactor(level, tables.Length - 1), level, $"the share of {name}"),
+                : Share(slowdown, whole, level, $"the share of {name}"),
             RelativeSlowing = Math.Abs(before) > 1e-9
                 ? new Estimate(100 * Descriptive.Mean(slowdown) / before, Unit.Percent, tables.Length, "100 slow-down / early time")
                 : new NotEstimable($"the relative slowing of {name}", Refusal.RatioUnstable, "early time above 0", "0 s"),
             Excess = excess,
             ExcessPValue = excessPValue,
         };
+    }
+
+    private static Answer<Estimate> Share(double[] slowdown, double[] whole, ConfidenceLevel level, string measure)
+    {
+        var m = whole.Length;
+        TEstimate Of(double[] values) => new("slow-down", Descriptive.Mean(values), Descriptive.StandardDeviation(values) / Math.Sqrt(m), m - 1);
+        TEstimate station = Of(slowdown), all = Of(whole);
+        var covariance = Descriptive.Covariance(slowdown, whole) / m;
+        return FiellerRatio.Fit(station, all, covariance, level).Match<Answer<Estimate>>(
+            fieller => new Estimate(fieller.Ratio, Unit.None, m, "ratio of means over sessions, Fieller interval")
+            {
+                StandardError = Math.Sqrt(Math.Max(0, station.StandardError * station.StandardError - 2 * fieller.Ratio * covariance + fieller.Ratio * fieller.Ratio * all.StandardError * all.StandardError)) / Math.Abs(all.Value),
+                DegreesOfFreedom = m - 1,
+                Interval = fieller.Interval,
+            },
+            _ => new NotEstimable(measure, Refusal.RatioUnstable, "a slow-down that is clearly not 0", "a slow-down whose interval holds 0"));
     }
 
     /// <summary>Excess of one row with the interval of its linearised form: its mean over sessions is exactly Δ_j - Δ E_j / E.</summary>

@@ -40,6 +40,28 @@ public sealed class SetSlopeTests
     }
 
     [Fact]
+    public void Eight_sets_give_the_robust_slope_an_interval()
+    {
+        // R 4.2.2: s <- sort(outer slopes); C <- qnorm(.95) * sqrt(8 * 7 * 21 / 18); s[round((28 - C) / 2)]; s[round((28 + C) / 2) + 1]: ranks 7 and 22 of 28.
+        var slope = SetSlope.Fit(WorkedData.One([60, 61, 61.5, 63, 63.2, 65, 65.4, 68])).GetOrThrow();
+        var interval = slope.RobustInterval.GetOrThrow();
+        double[] times = [60, 61, 61.5, 63, 63.2, 65, 65.4, 68];
+        double[] slopes = [.. Enumerable.Range(0, 8).SelectMany(k => Enumerable.Range(k + 1, 7 - k).Select(l => (times[l] - times[k]) / (l - k))).Order()];
+        Assert.Equal(slopes[6], interval.Lower, 1e-12);
+        Assert.Equal(slopes[21], interval.Upper, 1e-12);
+    }
+
+    [Fact]
+    public void Sets_that_are_all_alike_lie_on_a_flat_line()
+    {
+        // Hand arithmetic.
+        var slope = SetSlope.Fit(WorkedData.One([60, 60, 60, 60, 60])).GetOrThrow();
+        Assert.Equal(0, slope.Linear.Value, 1e-12);
+        Assert.Equal(0, slope.Robust.Value, 1e-12);
+        Assert.Equal(60, slope.RobustIntercept.Value, 1e-12);
+    }
+
+    [Fact]
     public void Two_sets_refuse_a_slope() =>
         Assert.Equal("Not enough data for the slope per set: needs 3 timed sets, has 2 timed sets.", SetSlope.Fit(WorkedData.One([60, 62])).ToString());
 

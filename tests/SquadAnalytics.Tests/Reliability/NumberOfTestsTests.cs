@@ -3,7 +3,7 @@ using SquadAnalytics.Reliability;
 
 namespace SquadAnalytics.Tests.Reliability;
 
-public sealed class RepeatedTestsTests
+public sealed class NumberOfTestsTests
 {
     private static readonly TypicalErrorResult Noise = TypicalError.Fit(WorkedData.EightAthletes, new TypicalErrorOptions { Selection = SelectionOptions.KeepAll }).GetOrThrow();
 
@@ -11,20 +11,20 @@ public sealed class RepeatedTestsTests
     public void The_number_of_tests_brings_the_noise_down_to_what_matters()
     {
         // Hand arithmetic: (2.5502713 / 2)² = 1.626, so 2 tests; 2.5502713 √(1 + 1/3) = 2.944800.
-        Assert.Equal(2, RepeatedTests.Needed(Noise, SmallestWorthwhileChange.Entered(new Seconds(2))).Value);
-        Assert.Equal(1, RepeatedTests.Needed(Noise, SmallestWorthwhileChange.Entered(new Seconds(5))).Value);
-        Assert.Equal(2.944800, RepeatedTests.ErrorOfChange(Noise, 3, 1).Value, 5e-7);
-        Assert.Equal(2.5502713 / 2, RepeatedTests.ErrorOfMean(Noise, 4).Value, 5e-8);
+        Assert.Equal(2, NumberOfTests.Needed(Noise, SmallestWorthwhileChange.Entered(new Seconds(2))).Value);
+        Assert.Equal(1, NumberOfTests.Needed(Noise, SmallestWorthwhileChange.Entered(new Seconds(5))).Value);
+        Assert.Equal(2.944800, NumberOfTests.ErrorOfChange(Noise, 3, 1).Value, 5e-7);
+        Assert.Equal(2.5502713 / 2, NumberOfTests.ErrorOfMean(Noise, 4).Value, 5e-8);
     }
 
     [Fact]
     public void A_whole_ratio_asks_for_no_further_test() =>
-        Assert.Equal(9, RepeatedTests.Needed(TypicalError.Entered(new Seconds(0.3), 20, "hand-made"), SmallestWorthwhileChange.Entered(new Seconds(0.1))).Value);
+        Assert.Equal(9, NumberOfTests.Needed(TypicalError.Entered(new Seconds(0.3), 20, "hand-made"), SmallestWorthwhileChange.Entered(new Seconds(0.1))).Value);
 
     [Fact]
     public void The_reliability_of_a_mean_follows_Spearman_and_Brown() =>
         // Hand arithmetic: 3 · 0.6 / (1 + 2 · 0.6) = 0.8181818.
-        Assert.Equal(1.8 / 2.2, RepeatedTests.ReliabilityOfMean(new Estimate(0.6, Unit.None, 10, "ICC(C,1)"), 3).Value, 1e-12);
+        Assert.Equal(1.8 / 2.2, NumberOfTests.ReliabilityOfMean(new Estimate(0.6, Unit.None, 10, "ICC(C,1)"), 3).Value, 1e-12);
 
     [Fact]
     public void The_minimal_detectable_change_matches_R()
@@ -38,5 +38,5 @@ public sealed class RepeatedTestsTests
 
     [Fact]
     public void Units_that_differ_are_a_mistake_of_the_caller() =>
-        Assert.Throws<ArgumentException>(() => RepeatedTests.Needed(TypicalError.Entered(new Seconds(2), 20, "hand-made"), SmallestWorthwhileChange.Entered(new Percent(2))));
+        Assert.Throws<ArgumentException>(() => NumberOfTests.Needed(TypicalError.Entered(new Seconds(2), 20, "hand-made"), SmallestWorthwhileChange.Entered(new Percent(2))));
 }

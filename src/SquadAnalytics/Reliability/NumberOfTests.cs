@@ -5,7 +5,7 @@ using SquadAnalytics.Internals;
 namespace SquadAnalytics.Reliability;
 
 /// <summary>What repeating the test buys: the noise of means, and how many tests bring it down to what matters.</summary>
-public static class RepeatedTests
+public static class NumberOfTests
 {
     /// <summary>How many tests must be averaged so that the noise of the mean is at most the smallest worthwhile change: m = ⌈(TE / S)²⌉.</summary>
     /// <exception cref="ArgumentException">Error and smallest worthwhile change are in different units.</exception>
