@@ -43,7 +43,7 @@ public sealed record Session
         new(id, athleteId, date, protocol, [.. timesSeconds.Select((time, index) => new SetTime(index + 1, new Seconds(time)))]);
 
     /// <summary>Its id, unique in the logbook.</summary>
-    public string Id { get; }
+    public string Id { get; init => field = Require.Text(value); }
 
     /// <summary>The athlete's id.</summary>
     public string AthleteId { get; }
@@ -54,8 +54,14 @@ public sealed record Session
     /// <summary>Which test of the same protocol on that date it was, from 1.</summary>
     public int Occasion { get; init; } = 1;
 
-    /// <summary>The protocol version.</summary>
-    public Protocol Protocol { get; }
+    /// <summary>The protocol version. It can be put in the place of another with as many sets.</summary>
+    public Protocol Protocol
+    {
+        get;
+        init => field = Sets is null || value.Sets == Sets.Count
+            ? value
+            : throw new ArgumentException($"Session '{Id}' has {Sets.Count} sets, but protocol '{value.Name}' has {value.Sets}.", nameof(value));
+    }
 
     /// <summary>All sets of the protocol in order; sets that were not recorded are present and say so.</summary>
     public IReadOnlyList<SetTime> Sets { get; }

@@ -111,31 +111,21 @@ internal sealed class DuplicateSettling(RawImport raw, ImportOptions options, De
 
     private void Add(SessionKey key, Session session)
     {
-        var named = Renamed(session, string.Create(CultureInfo.InvariantCulture, $"{key.AthleteId}-{key.Date:yyyyMMdd}-{key.ProtocolId}-{session.Occasion}"));
+        var named = session with { Id = string.Create(CultureInfo.InvariantCulture, $"{key.AthleteId}-{key.Date:yyyyMMdd}-{key.ProtocolId}-{session.Occasion}") };
         _known[key] = named;
         _added.Add(named);
     }
 
     // What the logbook says beside the times stays.
-    private void Replace(Session known, Session read) => _changed.Add(Renamed(read, known.Id) with
+    private void Replace(Session known, Session read) => _changed.Add(read with
     {
+        Id = known.Id,
         Occasion = known.Occasion,
         Timer = read.Timer ?? known.Timer,
         Place = read.Place ?? known.Place,
         TemperatureCelsius = read.TemperatureCelsius ?? known.TemperatureCelsius,
         VoidReason = known.VoidReason,
     });
-
-    private static Session Renamed(Session session, string id) => new(id, session.AthleteId, session.Date, session.Protocol, session.Sets)
-    {
-        Occasion = session.Occasion,
-        Stations = session.Stations,
-        TimingResolution = session.TimingResolution,
-        Timer = session.Timer,
-        Place = session.Place,
-        TemperatureCelsius = session.TemperatureCelsius,
-        VoidReason = session.VoidReason,
-    };
 
     private static Dictionary<SessionKey, Session> Index(Squad? squad)
     {

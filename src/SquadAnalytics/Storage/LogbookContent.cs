@@ -67,20 +67,8 @@ internal sealed record LogbookContent(Squad Squad, IReadOnlyList<HealthNote> Hea
     private static bool SameTest(Protocol one, Protocol other) =>
         one.Key == other.Key && one.Name == other.Name && one.VariantOf == other.VariantOf;
 
-    private static Session OnProtocol(Session session, Dictionary<string, Protocol> protocols)
-    {
-        if (!protocols.TryGetValue(session.Protocol.Id, out var protocol) || ReferenceEquals(protocol, session.Protocol)) return session;
-        return new Session(session.Id, session.AthleteId, session.Date, protocol, session.Sets)
-        {
-            Occasion = session.Occasion,
-            Stations = session.Stations,
-            TimingResolution = session.TimingResolution,
-            Timer = session.Timer,
-            Place = session.Place,
-            TemperatureCelsius = session.TemperatureCelsius,
-            VoidReason = session.VoidReason,
-        };
-    }
+    private static Session OnProtocol(Session session, Dictionary<string, Protocol> protocols) =>
+        protocols.TryGetValue(session.Protocol.Id, out var protocol) && !ReferenceEquals(protocol, session.Protocol) ? session with { Protocol = protocol } : session;
 
     private static IReadOnlyList<T> Put<T>(IReadOnlyList<T> items, IReadOnlyList<T> changed, Func<T, string> id, IReadOnlyList<string> removed) =>
         Put(removed.Count == 0 ? items : [.. items.Where(item => !removed.Contains(id(item)))], changed, id);

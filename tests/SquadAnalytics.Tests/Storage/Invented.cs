@@ -67,4 +67,12 @@ internal static class Invented
 
     /// <summary>A further complete session of Bo's.</summary>
     public static Session BoLater(int week) => SquadAnalytics.Session.FromTimes($"s-bo-{week}", "a2", Day.AddDays(7 * week), Quay, 48 + week, 49, 50, 51);
+
+    /// <summary>A further week: a session, its context, a copy of its file.</summary>
+    public static LogbookChange Week { get; } = new("week 1")
+    {
+        Sessions = [BoLater(1)],
+        Contexts = [new DayContext("a2", Day.AddDays(7)) { Minutes = 75 }],
+        ImportCopies = [new ImportCopy("week-2.csv", "Name,Set 1\nBo,49\n"u8.ToArray())],
+    };
 }

@@ -1,3 +1,5 @@
+using SquadAnalytics.Storage.Safekeeping;
+
 namespace SquadAnalytics.Tests.Storage;
 
 /// <summary>A folder of its own for one test, gone afterwards.</summary>
@@ -15,4 +17,14 @@ internal sealed class TempFolder : IDisposable
     public string At(string name) => System.IO.Path.Combine(Path, name);
 
     public void Dispose() => Directory.Delete(Path, recursive: true);
+
+    /// <summary>Names and hashes of everything that a person sees in the folder.</summary>
+    public static List<string> FilesOf(string folder) =>
+        [.. Directory.EnumerateFiles(folder, "*", SearchOption.AllDirectories)
+            .Select(file => System.IO.Path.GetRelativePath(folder, file))
+            .Where(name => !name.StartsWith('.'))
+            .Order(StringComparer.Ordinal)
+            .Select(name => $"{name} {Fingerprints.OfFile(System.IO.Path.Combine(folder, name))}")];
+
+    public List<string> Files() => FilesOf(Logbook);
 }

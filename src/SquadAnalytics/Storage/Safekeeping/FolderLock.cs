@@ -13,8 +13,17 @@ internal sealed class FolderLock : IDisposable
         try
         {
             var taken = new FolderLock(new FileStream(layout.Lock, Disk.Owned(FileMode.OpenOrCreate, FileShare.None)));
-            reason = null;
-            return taken;
+            try
+            {
+                RequireNewNames(layout);
+                reason = null;
+                return taken;
+            }
+            catch
+            {
+                taken.Dispose();
+                throw;
+            }
         }
         catch (UnauthorizedAccessException)
         {
@@ -29,6 +38,14 @@ internal sealed class FolderLock : IDisposable
     }
 
     public void Dispose() => _file.Dispose();
+
+    // A lock file can be writable in a folder that takes no new names.
+    private static void RequireNewNames(Layout layout)
+    {
+        if (Directory.Exists(layout.Pending)) return; // A change lies there unfinished; finishing it will tell.
+        Directory.CreateDirectory(layout.Pending);
+        Directory.Delete(layout.Pending);
+    }
 
     // EWOULDBLOCK is 11 on Linux and 35 on macOS; 0x80070020 is Windows' sharing violation.
     private static bool IsHeld(IOException error) => error.HResult is 11 or 35 or unchecked((int)0x80070020);
