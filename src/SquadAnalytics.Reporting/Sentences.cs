@@ -1,4 +1,5 @@
 using System.Globalization;
+using SquadAnalytics.Change;
 using SquadAnalytics.Sets;
 
 namespace SquadAnalytics.Reporting;
@@ -9,17 +10,17 @@ namespace SquadAnalytics.Reporting;
 /// </summary>
 public static class Sentences
 {
-    /// <summary>How one athlete's latest result compares with a baseline.</summary>
+    /// <summary>How one athlete's latest tests compare with the ones before.</summary>
     /// <param name="athlete">The athlete as labelled in this report.</param>
-    /// <param name="change">Later minus earlier, in seconds, with its interval.</param>
-    /// <param name="baseline">What it is compared with: <c>the mean of the three tests before</c>.</param>
-    /// <param name="typicalError">The test's noise, a standard deviation in seconds.</param>
-    /// <param name="verdict">The verdict from the interval, without full stop: <c>faster by a worthwhile amount</c>.</param>
+    /// <param name="change">The change with its verdict.</param>
     /// <param name="format">How numbers are written.</param>
-    public static string Change(string athlete, Estimate change, string baseline, Seconds typicalError, string verdict, NumberFormat format)
+    public static string Change(string athlete, AthleteChangeResult change, NumberFormat format)
     {
+        ArgumentNullException.ThrowIfNull(change);
         ArgumentNullException.ThrowIfNull(format);
-        return $"{athlete}: {format.Change(change)} than {baseline}{IntervalOf(change, format)}. Test noise is about {format.Spread(typicalError)}. {Capital(verdict)}.";
+        var baseline = change.Baseline.Count == 1 ? "the test before" : $"the mean of the {Count(change.Baseline.Count)} tests before";
+        var noise = NumberFormat.WithUnit(NumberFormat.Fixed(change.TypicalError.Value, change.TypicalError.Unit == Unit.Seconds ? format.EntryDecimals + 1 : 1), change.TypicalError.Unit);
+        return $"{athlete}: {format.Change(change.Change)} than {baseline}{IntervalOf(change.Change, format)}. Test noise is about {noise}. {Capital(change.Verdict.Words())}.";
     }
 
     /// <summary>Whether the sets after a given one took longer, and whether by more than a steady drift would give.</summary>

@@ -4,7 +4,7 @@ using SquadAnalytics.Sets;
 namespace SquadAnalytics.Reporting;
 
 /// <summary>Results as tables: one way to show each of them, in a notebook, a report and an export alike.</summary>
-public static class Tables
+public static partial class Tables
 {
     /// <summary>Set times of sessions, one row per session, with total or the reason why there is none.</summary>
     /// <param name="caption">What they are: <c>Sessions of A1</c>.</param>

@@ -1,3 +1,5 @@
+using SquadAnalytics.Change;
+using SquadAnalytics.Reliability;
 using SquadAnalytics.Reporting.Tests.Figures;
 using SquadAnalytics.Sets;
 
@@ -11,15 +13,27 @@ public class SentencesTests
     private static LateSlowdownResult Slowdown(int? afterSet) =>
         LateSlowdown.Fit(Examples.Sessions, new LateSlowdownOptions { AfterSet = afterSet, Selection = SelectionOptions.KeepAll }).GetOrThrow();
 
+    private static AthleteChangeResult ChangeOf(int athlete, params int[] baselineWeeks)
+    {
+        var sessions = Examples.Squad().SessionsOf($"b{athlete}");
+        return AthleteChange.Between(
+            [.. baselineWeeks.Select(week => sessions[week])], [sessions[3]], TypicalError.Entered(new Seconds(2.5502713), 21, "eight athletes, four tests"), SmallestWorthwhileChange.Entered(new Seconds(5))).GetOrThrow();
+    }
+
+    // The intervals of the next two: R 4.2.2, -12.9 + c(-1, 1) * qt(0.95, 21) * 3.606628 and -3.2 likewise.
     [Fact]
     public void A_change_names_direction_level_noise_and_verdict() => Assert.Equal(
-        "B7: 12.9 s faster than the first test, 90 % interval 6.7 to 19.1 s faster. Test noise is about 2.55 s. Faster by a worthwhile amount.",
-        Sentences.Change("B7", Given.Seconds(-12.9, -19.10608, -6.69392), "the first test", new Seconds(2.5502713), "faster by a worthwhile amount", Format));
+        "B7: 12.9 s faster than the test before, 90 % interval 6.7 to 19.1 s faster. Test noise is about 2.55 s. Faster by a worthwhile amount.",
+        Sentences.Change("B7", ChangeOf(7, 0), Format));
 
     [Fact]
     public void A_change_that_may_be_either_says_both_directions() => Assert.Equal(
-        "B8: 3.2 s faster than the first test, 90 % interval 9.4 s faster to 3.0 s slower. Test noise is about 2.55 s. Not clear from these tests.",
-        Sentences.Change("B8", Given.Seconds(-3.2, -9.40608, 3.00608), "the first test", new Seconds(2.5502713), "not clear from these tests", Format));
+        "B8: 3.2 s faster than the test before, 90 % interval 9.4 s faster to 3.0 s slower. Test noise is about 2.55 s. Not clear from these tests.",
+        Sentences.Change("B8", ChangeOf(8, 0), Format));
+
+    [Fact]
+    public void A_mean_of_several_tests_is_named_as_one() =>
+        Assert.Contains("than the mean of the 3 tests before, 90 % interval", Sentences.Change("B7", ChangeOf(7, 0, 1, 2), Format), StringComparison.Ordinal);
 
     // The numbers of these sentences: R 4.2.2, t.test() on the six contrasts of the sessions in Examples: mean 5.975, 90 % 5.602963 to 6.347037.
     [Fact]

@@ -1,3 +1,4 @@
+using SquadAnalytics.Import;
 using SquadAnalytics.Reporting.Tests.Figures;
 
 namespace SquadAnalytics.Reporting.Tests;
@@ -29,5 +30,23 @@ public class TablesTests
         var session = new Session("x", "a", new DateOnly(2031, 3, 4), Examples.Protocol, [new SetTime(1, new Seconds(62.4)), new SetTime(2, SetStatus.NotFinished)]);
         var row = Tables.SetTimes("Sessions", [session]).Rows[0];
         Assert.Equal(["2031-03-04", "62.4", "not finished", "–", "–", "–", "not estimable: needs 5 timed sets, has 1 timed sets"], row.Select(cell => cell.Text));
+    }
+
+    [Fact]
+    public void Changes_show_the_verdict_and_those_without_enough_tests_their_reason()
+    {
+        var table = Tables.Changes(Examples.Changes(), Examples.Squad(), new NumberFormat(1));
+        Assert.Equal("Boxer 9", table.Rows[^1][0].Text);
+        Assert.StartsWith("not estimable: needs", table.Rows[^1][1].Text, StringComparison.Ordinal);
+        Assert.All(table.Rows.Take(8), row => Assert.Matches(@"^[−+]?\d+\.\d s( \((faster|slower)\))?$", row[1].Text));
+    }
+
+    [Fact]
+    public void An_import_shows_every_bad_cell_with_its_place()
+    {
+        var result = ClipboardImport.Read(ImportSource.FromText("friday.csv", "athlete,date,set 1,set 2\nB1,2031-03-07,62.4,1:72\n"));
+        var table = Tables.Import(result.Report);
+        Assert.Contains("1 rows read: 0 kept, 1 refused", table.Caption, StringComparison.Ordinal);
+        Assert.Contains(table.Rows, row => row[0].Text.Contains("friday.csv, line 2, column 4 set 2", StringComparison.Ordinal) && row[1].Text == "1:72");
     }
 }

@@ -1,4 +1,5 @@
 using ScottPlot;
+using SquadAnalytics.Reliability;
 
 namespace SquadAnalytics.Reporting.Figures;
 
@@ -8,36 +9,23 @@ public sealed record HowNoisyIsTheTest : Figure
 {
     /// <summary>Makes the figure.</summary>
     /// <param name="pairs">Two tests of each athlete.</param>
-    /// <param name="meanDifference">Mean of later minus earlier, in seconds.</param>
-    /// <param name="lowerLimit">Lower limit of agreement.</param>
-    /// <param name="upperLimit">Upper limit of agreement.</param>
-    /// <param name="limitsName">What the limits are: <c>95 % limits of agreement, small-sample form</c>.</param>
-    /// <exception cref="ArgumentException">There is no pair.</exception>
-    public HowNoisyIsTheTest(IReadOnlyList<TestPair> pairs, Seconds meanDifference, Seconds lowerLimit, Seconds upperLimit, string limitsName)
+    /// <param name="limits">The limits of agreement of these pairs, in seconds; the small-sample form is drawn.</param>
+    /// <exception cref="ArgumentException">There is no pair, or the limits are not in seconds.</exception>
+    public HowNoisyIsTheTest(IReadOnlyList<AgreementPair> pairs, LimitsOfAgreementResult limits)
     {
         ArgumentNullException.ThrowIfNull(pairs);
+        ArgumentNullException.ThrowIfNull(limits);
         if (pairs.Count == 0) throw new ArgumentException("There is no pair of tests to draw.", nameof(pairs));
+        if (limits.Bias.Unit != Unit.Seconds) throw new ArgumentException($"The limits must be in seconds, but are in {limits.Bias.Unit}.", nameof(limits));
         Pairs = [.. pairs];
-        MeanDifference = meanDifference;
-        LowerLimit = lowerLimit;
-        UpperLimit = upperLimit;
-        LimitsName = limitsName;
+        Limits = limits;
     }
 
     /// <summary>Two tests of each athlete.</summary>
-    public IReadOnlyList<TestPair> Pairs { get; }
+    public IReadOnlyList<AgreementPair> Pairs { get; }
 
-    /// <summary>Mean of later minus earlier.</summary>
-    public Seconds MeanDifference { get; }
-
-    /// <summary>Lower limit of agreement.</summary>
-    public Seconds LowerLimit { get; }
-
-    /// <summary>Upper limit of agreement.</summary>
-    public Seconds UpperLimit { get; }
-
-    /// <summary>What the limits are.</summary>
-    public string LimitsName { get; }
+    /// <summary>The limits of agreement.</summary>
+    public LimitsOfAgreementResult Limits { get; }
 
     /// <summary>How numbers are written.</summary>
     public NumberFormat Format { get; init; } = new();
@@ -81,6 +69,14 @@ public sealed record HowNoisyIsTheTest : Figure
         if (wide) chart.Label(text, right, at.Value, Ink.Text, TextEdge.Left, right: 8);
         else chart.Label(text, right, at.Value, Ink.Text, TextEdge.Right, down: at == LowerLimit ? 10 : -10);
     }
+
+    private Seconds MeanDifference => new(Limits.Bias.Value);
+
+    private Seconds LowerLimit => new(Limits.SmallSample.Lower);
+
+    private Seconds UpperLimit => new(Limits.SmallSample.Upper);
+
+    private string LimitsName => $"{Limits.SmallSample.ConfidenceLevel} limits of agreement, small-sample form";
 
     private string Text(Seconds seconds) => $"{NumberFormat.WithSign(seconds.Value, Format.EntryDecimals)} s";
 }

@@ -1,33 +1,34 @@
 using System.Globalization;
+using SquadAnalytics.Change;
 
 namespace SquadAnalytics.Reporting.Figures;
 
 /// <summary>Who changed? Each athlete's change with its interval, sorted, the zone of changes too small to matter shaded.</summary>
 public sealed record WhoChanged : Figure
 {
+    private readonly IReadOnlyList<LabelledEstimate> _rows;
+
     /// <summary>Makes the figure.</summary>
-    /// <param name="changes">Later minus earlier seconds of each athlete; the remark is the verdict. They are sorted here, fastest first, refusals last.</param>
-    /// <param name="smallestWorthwhile">Smallest worthwhile change S; above 0.</param>
-    /// <param name="comparison">What is compared: <c>week of 3 March against the three tests before</c>.</param>
+    /// <param name="changes">The squad's changes; sorted here, fastest first, refusals last.</param>
+    /// <param name="squad">The squad, for how its athletes are labelled.</param>
     /// <exception cref="ArgumentException">There is no athlete.</exception>
-    public WhoChanged(IReadOnlyList<LabelledEstimate> changes, Seconds smallestWorthwhile, string comparison)
+    public WhoChanged(SquadChangesResult changes, Squad squad)
     {
         ArgumentNullException.ThrowIfNull(changes);
-        if (changes.Count == 0) throw new ArgumentException("There is no athlete to draw.", nameof(changes));
-        if (smallestWorthwhile.Value <= 0) throw new ArgumentOutOfRangeException(nameof(smallestWorthwhile), smallestWorthwhile, "The smallest worthwhile change lies above 0 s.");
-        Changes = [.. changes.OrderBy(change => change.Estimate.Match(estimate => estimate.Value, _ => double.PositiveInfinity))];
-        SmallestWorthwhile = smallestWorthwhile;
-        Comparison = comparison;
+        ArgumentNullException.ThrowIfNull(squad);
+        if (changes.Rows.Count == 0) throw new ArgumentException("There is no athlete to draw.", nameof(changes));
+        Changes = changes;
+        _rows = [.. changes.Rows
+            .Select(row => new LabelledEstimate(squad.Athlete(row.AthleteId).LabelOn(changes.WeekFrom), row.Change.Select(change => change.Change))
+            {
+                Remark = row.Change.Match<string?>(change => change.Verdict.Words(), _ => null),
+                IsSingledOut = row.IsFlagged,
+            })
+            .OrderBy(row => row.Estimate.Match(estimate => estimate.Value, _ => double.PositiveInfinity))];
     }
 
-    /// <summary>The changes, fastest first, refusals last.</summary>
-    public IReadOnlyList<LabelledEstimate> Changes { get; }
-
-    /// <summary>Smallest worthwhile change S.</summary>
-    public Seconds SmallestWorthwhile { get; }
-
-    /// <summary>What is compared.</summary>
-    public string Comparison { get; }
+    /// <summary>The squad's changes.</summary>
+    public SquadChangesResult Changes { get; }
 
     /// <summary>How numbers are written.</summary>
     public NumberFormat Format { get; init; } = new();
@@ -36,30 +37,31 @@ public sealed record WhoChanged : Figure
     public override string Title => "Who changed?";
 
     /// <inheritdoc />
-    public override string Caption
-    {
-        get
-        {
-            var looked = Changes.Count(change => change.Estimate.IsEstimated);
-            var expected = string.Create(CultureInfo.InvariantCulture, $"{(1 - Level) * looked:0.#}");
-            return $"Change of session total, {Comparison}. Dot: change; line: {LevelText.Of(Changes)}; shaded: smaller than the smallest worthwhile change of {Format.Time(SmallestWorthwhile)}. Filled dots: the interval leaves out zero. "
-                + $"With {Sentences.Plural(looked, "athlete")} looked at, about {expected} would be filled by chance alone.";
-        }
-    }
+    public override string Caption =>
+        $"Change of session total, {Week}, against each athlete's own tests before. Dot: change; line: {LevelText.Of(_rows)}; {Shaded}. "
+        + $"Filled dots: flagged with {Sentences.Plural(_rows.Count(row => row.Estimate.IsEstimated), "athlete")} looked at allowed for; of those flagged, expect at most {Share} to be false.";
 
     /// <inheritdoc />
-    public override string AlternativeText => string.Join(" ", Changes.Select(change =>
-        $"{change.Label}: {change.Estimate.Match(estimate => $"{Format.Change(estimate)} ({Format.ChangeLimits(estimate)})", Sentences.Refusal)}{(change.Remark is { } remark ? $", {remark}" : "")}."));
+    public override string AlternativeText => string.Join(" ", _rows.Select(row =>
+        $"{row.Label}: {row.Estimate.Match(estimate => $"{Format.Change(estimate)} ({Format.ChangeLimits(estimate)}), {row.Remark}", Sentences.Refusal)}{(row.IsSingledOut ? ", flagged" : "")}."));
 
-    private double Level => Changes.Select(change => change.Estimate).Where(answer => answer.IsEstimated).Select(answer => answer.GetOrThrow().ConfidenceLevel).OfType<ConfidenceLevel>().FirstOrDefault().Fraction;
+    private Estimate? Worthwhile => Changes.Rows.Select(row => row.Change.Match<Estimate?>(change => change.Worthwhile.Estimate, _ => null)).OfType<Estimate>().FirstOrDefault();
 
-    internal override Drawing Draw(FigureSize size) => new IntervalRows([.. Changes.Select(change => change with { IsSingledOut = LeavesOutZero(change) })])
+    private string Week => $"week of {Changes.WeekFrom.ToString("d MMM yyyy", CultureInfo.InvariantCulture)}";
+
+    private string Share => string.Create(CultureInfo.InvariantCulture, $"{Changes.FalseShare.Value:0.#} %");
+
+    private string Shaded => Worthwhile is { } worthwhile ? $"shaded: smaller than the smallest worthwhile change of {Size(worthwhile)}" : "no worthwhile change is known";
+
+    internal override Drawing Draw(FigureSize size) => new IntervalRows(_rows)
     {
-        Heading = "change of session total",
-        AxisTitle = $"seconds; shaded: less than {Format.Time(SmallestWorthwhile)}",
-        Text = estimate => $"{NumberFormat.WithSign(estimate.Value, Format.Decimals(estimate))} s",
-        Zone = SmallestWorthwhile.Value,
+        Heading = $"change of session total, {Week}",
+        AxisTitle = Worthwhile is { } worthwhile ? $"{Axis}; shaded: less than {Size(worthwhile)}" : Axis,
+        Text = estimate => NumberFormat.WithUnit(NumberFormat.WithSign(estimate.Value, Format.Decimals(estimate)), estimate.Unit),
+        Zone = Worthwhile?.Value,
     }.Draw(size);
 
-    private static bool LeavesOutZero(LabelledEstimate change) => change.Estimate.Match(estimate => estimate.Lower > 0 || estimate.Upper < 0, _ => false);
+    private string Axis => Worthwhile?.Unit == Unit.Percent ? "percent" : "seconds";
+
+    private string Size(Estimate worthwhile) => NumberFormat.WithUnit(NumberFormat.Fixed(worthwhile.Value, Format.EntryDecimals), worthwhile.Unit);
 }

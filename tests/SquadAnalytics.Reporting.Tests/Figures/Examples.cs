@@ -1,3 +1,5 @@
+using SquadAnalytics.Change;
+using SquadAnalytics.Reliability;
 using SquadAnalytics.Reporting.Figures;
 using SquadAnalytics.Sets;
 
@@ -42,12 +44,31 @@ internal static class Examples
 
     public static WhereDoesTheSlowdownArise Stations() => new("A1", Shares());
 
-    public static WhoChanged Changed() => new(
-        [
-            new("B3", Given.Seconds(4.2, 1.1, 7.3)) { Remark = "slower, size unclear" }, new("B7", Given.Seconds(-12.9, -19.1, -6.7)) { Remark = "faster by a worthwhile amount" },
-            new("B9", new NotEstimable("the change", Refusal.TooFewSessions, 2, 1, "tests")), new("B8", Given.Seconds(-3.2, -9.4, 3.0)) { Remark = "not clear from these tests" },
-        ],
-        new Seconds(5), "week of 4 Mar 2031 against the three tests before");
+    /// <summary>Four weekly totals of eight athletes; a ninth has one test only.</summary>
+    public static readonly IReadOnlyList<double[]> WeeklyTotals =
+    [
+        [329.0, 325.2, 327.1, 322.9], [298.4, 301.0, 296.2, 294.8], [356.1, 349.5, 352.0, 345.3], [312.7, 309.9, 313.5, 306.4],
+        [341.0, 344.6, 337.2, 338.8], [285.3, 283.1, 286.0, 281.7], [367.9, 358.8, 361.4, 355.0], [320.5, 322.0, 315.9, 317.3], [310.0],
+    ];
+
+    public static Squad Squad()
+    {
+        var protocol = new Protocol("w", "Two rounds", [], 2, new Seconds(240));
+        return new Squad(
+            "Invented", [.. WeeklyTotals.Select((_, k) => new Athlete($"b{k + 1}", $"Boxer {k + 1}", $"B{k + 1}"))], [protocol],
+            [.. WeeklyTotals.SelectMany((totals, k) => totals.Select((total, week) =>
+                Session.FromTimes($"b{k + 1}w{week}", $"b{k + 1}", new DateOnly(2031, 3, 3).AddDays(7 * (week + 4 - totals.Length)), protocol, total / 2, total / 2)))]);
+    }
+
+    public static SquadChangesResult Changes()
+    {
+        var squad = Squad();
+        return SquadChanges.Fit(
+            squad.Sessions, TypicalError.Entered(new Seconds(2.55), 21, "an earlier season"), SmallestWorthwhileChange.Entered(new Seconds(5)),
+            new SquadChangesOptions { Change = new AthleteChangeOptions { Selection = SelectionOptions.KeepAll } }).GetOrThrow();
+    }
+
+    public static WhoChanged Changed() => new(Changes(), Squad());
 
     public static HowMuchRestWasLeft Rest() => new("A1", Clock(110, 125, 130));
 
@@ -69,9 +90,13 @@ internal static class Examples
         Given.Seconds(-2.97, -6.6, 0.7))
     { SmallestWorthwhile = new Seconds(4) };
 
-    public static HowNoisyIsTheTest Agreement() => new(
-        [new("B1", new Seconds(329.0), new Seconds(325.2)), new("B2", new Seconds(298.4), new Seconds(301.0)), new("B7", new Seconds(367.9), new Seconds(358.8))],
-        new Seconds(-2.1), new Seconds(-8.5), new Seconds(6.7), "95 % limits of agreement");
+    public static HowNoisyIsTheTest Agreement()
+    {
+        var complete = WeeklyTotals.Take(8).ToList();
+        return new(
+            [.. complete.Select((totals, k) => new AgreementPair($"B{k + 1}", new Seconds(totals[0]), new Seconds(totals[1])))],
+            LimitsOfAgreement.FitPairs([.. complete.Select(totals => totals[0])], [.. complete.Select(totals => totals[1])], ConfidenceLevel.NinetyFive).GetOrThrow());
+    }
 
     public static WhoRanksWhere Ranks() => new([new("C", 2.945636, 2, 3), new("A", 1.209021, 1, 2), new("B", 1.845343, 1, 2)], default);
 

@@ -4,4 +4,4 @@ namespace SquadAnalytics.Reporting.Figures;
 /// <param name="Label">The athlete as labelled in this report.</param>
 /// <param name="First">The earlier total.</param>
 /// <param name="Second">The later total.</param>
-public sealed record TestPair(string Label, Seconds First, Seconds Second);
+public sealed record AgreementPair(string Label, Seconds First, Seconds Second);
