@@ -1,4 +1,5 @@
 using System.Globalization;
+using SquadAnalytics.Benchmarks.Simulations;
 using SquadAnalytics.Storage;
 
 namespace SquadAnalytics.Benchmarks.Jobs;
@@ -22,6 +23,19 @@ internal sealed record LogbookKills(int Kills, int Seed)
     public IReadOnlyList<string> Faults { get; init; } = [];
 
     public double Seconds { get; init; }
+
+    /// <summary>The counts as a Markdown table to be kept.</summary>
+    public string Table(string command) => string.Create(CultureInfo.InvariantCulture, $"""
+        # A program killed while it accepts changes
+
+        Command `{command}`, seed {Seed}, commit {Provenance.Commit()}, {Provenance.Machine()}, {Seconds:0} s.
+        Each kill is a SIGKILL at a random moment; then the logbook is opened, every file compared, and the last change undone and done again.
+
+        | kills | accepted change finished on opening | change taken back on opening | nothing cut short | between two states |
+        | ---: | ---: | ---: | ---: | ---: |
+        | {Kills} | {Finished} | {RolledBack} | {Whole} | {Between} |
+
+        """);
 
     public LogbookKills With(KilledState state) => this with
     {

@@ -12,8 +12,9 @@ internal sealed class LogbookKillsJob : Job
     public override string Summary => "Kills (SIGKILL) a program that accepts changes, at random moments; the logbook must be before or after, never between.";
 
     public override string Usage => """
-        logbook-kills [--kills 200] [--seed 1] [--folder FOLDER]
+        logbook-kills [--kills 200] [--seed 1] [--folder FOLDER] [--out FILE]
           --folder  a folder on the disk to be tried (default: the temporary folder)
+          --out     a file for the table with seed, commit and machine
         Prints how often opening finished, took back or found nothing. Exit code 1 when a logbook was between two states.
         """;
 
@@ -24,6 +25,7 @@ internal sealed class LogbookKillsJob : Job
         var seed = int.Parse(Option(arguments, "--seed") ?? "1", CultureInfo.InvariantCulture);
         var tally = Kill(kills, seed, Option(arguments, "--folder") ?? Path.GetTempPath());
         Console.WriteLine(tally);
+        if (Option(arguments, "--out") is { } file) File.WriteAllText(file, tally.Table($"logbook-kills --kills {kills} --out {file}"));
         return tally.Between == 0 ? 0 : 1;
     }
 

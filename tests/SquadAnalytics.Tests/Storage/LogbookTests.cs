@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using System.Text.Json;
 using SquadAnalytics.Storage;
 
@@ -105,6 +106,25 @@ public sealed class LogbookTests
         Assert.Throws<ArgumentException>(() => logbook.Commit(new LogbookChange("no group name") { Athletes = [Invented.Ada with { Groups = [new GroupMembership(" ", Invented.Day)] }] }));
         logbook.Reload();
         Assert.Equal(before, logbook.Fingerprint);
+    }
+
+    /// <remarks>GNU coreutils 9: sha256sum.</remarks>
+    [Fact]
+    public void The_fingerprint_is_what_sha256sum_gives_for_the_tables_that_analyses_read()
+    {
+        if (!OperatingSystem.IsLinux()) return; // The command belongs to that system.
+        using var temp = new TempFolder();
+        using var logbook = Invented.Filled(temp);
+        const string command = "sha256sum $(ls *.csv | grep -vE '^(health|held|export)' | LC_ALL=C sort) | sha256sum";
+        using var shell = Process.Start(new ProcessStartInfo("sh", ["-c", command]) { WorkingDirectory = temp.Logbook, RedirectStandardOutput = true })!;
+        Assert.Equal(logbook.Fingerprint + "  -", shell.StandardOutput.ReadToEnd().Trim());
+
+        var before = logbook.Fingerprint;
+        logbook.RecordExport("report", "/media/stick/again.html", []);
+        logbook.Commit(new LogbookChange("a note") { HealthNotes = [new HealthNote("n2", "a2", Invented.Day, "sore thumb")] });
+        Assert.Equal(before, logbook.Fingerprint);
+        logbook.VoidSession("s2", "typed twice");
+        Assert.NotEqual(before, logbook.Fingerprint);
     }
 
     [Fact]
