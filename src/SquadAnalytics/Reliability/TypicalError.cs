@@ -5,7 +5,7 @@ using SquadAnalytics.Sets;
 namespace SquadAnalytics.Reliability;
 
 /// <summary>The noise of one session: how much a test repeated by the same athlete varies.</summary>
-public static class TypicalError
+public static partial class TypicalError
 {
     private const string WhatItHolds = "Weekly gaps put day-to-day form and training changes into it: the noise relevant to weekly monitoring, an upper bound for a retest after two days.";
     private const string WholeSeason = "Whole season in one piece: includes differing trends of the athletes.";
@@ -69,13 +69,10 @@ public static class TypicalError
             .. athletes.Count < 6 ? [string.Create(CultureInfo.InvariantCulture, $"Rests on {athletes.Count} athletes only: 6 or more are wanted.")] : Array.Empty<string>(),
             .. selection.Notes,
         ];
-        var positive = selection.Sessions.All(session => SessionMeasures.Of(session, options.Measure) > 0);
         return new TypicalErrorResult
         {
             Estimate = Deviation(selection, options, Scale.Seconds, options.Measure.UnitOf(), notes),
-            Variation = positive && options.Measure.UnitOf() == Unit.Seconds
-                ? Deviation(selection, options, Scale.Log, Unit.Percent, notes)
-                : new NotEstimable("the typical error in percent", Refusal.NotComparable, "times above 0", $"a measure in {options.Measure.UnitOf().Symbol()}"),
+            Variation = Percentage(selection, options, () => Deviation(selection, options, Scale.Log, Unit.Percent, notes)),
             Measure = options.Measure,
             Athletes = athletes.Count,
             Windows = windows.Count,
@@ -83,6 +80,12 @@ public static class TypicalError
             LargestContribution = new Percent(100 * largest.SumOfSquares / squares),
         };
     }
+
+    /// <summary>The error in percent where the measure is a time.</summary>
+    private static Answer<Estimate> Percentage(SessionSelection selection, TypicalErrorOptions options, Func<Answer<Estimate>> variation) =>
+        options.Measure.UnitOf() == Unit.Seconds && selection.Sessions.All(session => SessionMeasures.Of(session, options.Measure) > 0)
+            ? variation()
+            : new NotEstimable("the typical error in percent", Refusal.NotComparable, "times above 0", $"a measure in {options.Measure.UnitOf().Symbol()}");
 
     private static Estimate Deviation(SessionSelection selection, TypicalErrorOptions options, Scale scale, Unit unit, string[] notes)
     {

@@ -86,6 +86,30 @@ public sealed class TypicalErrorTests
     }
 
     [Fact]
+    public void The_mixed_model_gives_the_same_noise_where_nobody_was_absent()
+    {
+        // R 4.2.2, lme4: sigma(lmer(total ~ factor(test) + (1 | athlete))) of the complete table equals sqrt(MSE) = 2.5502713.
+        Assert.Equal(2.5502713, TypicalError.OfMixedModel(WorkedData.EightAthletes, All).GetOrThrow().Value, 5e-6);
+        double[][] absent = [[329.0, double.NaN, 327.1, 322.9], [298.4, 301.0, 296.2, double.NaN], [356.1, 349.5, 352.0, 345.3], [312.7, 309.9, double.NaN, 306.4]];
+        var leastSquares = TypicalError.Fit(WorkedData.Weekly(absent), All).GetOrThrow().Estimate.Value;
+        Assert.InRange(TypicalError.OfMixedModel(WorkedData.Weekly(absent), All).GetOrThrow().Value, 0.9 * leastSquares, 1.1 * leastSquares);
+        Assert.Equal(Refusal.TooFewPairs, TypicalError.OfMixedModel(WorkedData.Weekly([300, 301]), All).Refusal!.Reason);
+    }
+
+    [Fact]
+    public void One_athletes_own_noise_is_the_residual_about_the_trend()
+    {
+        // R 4.2.2: summary(lm(total ~ week))$sigma = 1.171616 on 8 degrees of freedom; ten tests in twelve weeks with two gaps.
+        int[] weeks = [0, 1, 2, 3, 5, 6, 7, 9, 10, 11];
+        double[] totals = [331.2, 330.4, 327.1, 328.0, 327.3, 323.6, 324.5, 322.9, 319.8, 321.2];
+        IReadOnlyList<Session> own = [.. weeks.Zip(totals, (week, total) => WorkedData.Total(total, week))];
+        var result = TypicalError.OfOneAthlete(own, All).GetOrThrow();
+        Assert.Equal(1.171616, result.Estimate.Value, 5e-7);
+        Assert.Equal(8, result.DegreesOfFreedom);
+        Assert.Equal(Refusal.TooFewSessions, TypicalError.OfOneAthlete([.. own.Take(9)], All).Refusal!.Reason);
+    }
+
+    [Fact]
     public void Windows_keep_differing_trends_out_of_the_noise()
     {
         // By construction: each athlete drifts by a slope of SD 0.4 s a week over 30 weeks with noise of SD 2.5 s; the two-way analysis of the
