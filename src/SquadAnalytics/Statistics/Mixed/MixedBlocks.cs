@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace SquadAnalytics.Statistics;
 
 /// <summary>
@@ -10,8 +12,11 @@ namespace SquadAnalytics.Statistics;
 /// by its root mean square, so that nothing here depends on units. Source: Bates and Pinheiro (1998), Computational methods for multilevel
 /// modelling, on the orthogonal-triangular form (from memory); Bates et al. (2015), J Stat Softw 67(1).
 /// </remarks>
-internal sealed class MixedBlocks
+internal sealed partial class MixedBlocks
 {
+    // The factor of one block is dense; beyond this it would take more than 100 MB and minutes.
+    private const int LargestBlock = 2_500;
+
     public MixedBlocks(MixedDesign design, OrthonormalColumns fixedColumns)
     {
         Observations = design.Observations;
@@ -21,6 +26,12 @@ internal sealed class MixedBlocks
         var levelBlock = Components(out var blockCount);
         Blocks = new Block[blockCount];
         Arrange(levelBlock);
+        if (Blocks.Max(block => block.Effects) is > LargestBlock and var connected)
+        {
+            throw new ArgumentException(
+                string.Create(CultureInfo.InvariantCulture, $"The crossed terms connect {connected} random effects; this engine takes up to {LargestBlock}."), nameof(design));
+        }
+
         BaseTriangle = new double[(FixedCount + 1) * (FixedCount + 1)];
         Reduce(fixedColumns, levelBlock);
     }
@@ -182,6 +193,9 @@ internal sealed class MixedBlocks
         public int Effects { get; } = effects;
 
         public int Observations { get; set; }
+
+        /// <summary>How often the block counts in the log determinant: 1, or the number of groups it stands for, or 0 beside such a one.</summary>
+        public int LogDetWeight { get; init; } = 1;
 
         /// <summary>Rows kept, the smaller of q and the number of observations.</summary>
         public int Rows { get; set; }

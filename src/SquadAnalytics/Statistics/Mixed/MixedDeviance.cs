@@ -14,18 +14,20 @@ internal sealed class MixedDeviance
         Data = data;
         Columns = columns;
         Criterion = criterion;
-        Kernel = new MixedKernel(data);
+        Kernel = new MixedKernel(data.Merged());
         Divisor = criterion == MixedCriterion.Reml ? data.Observations - data.FixedCount : data.Observations;
         var p = data.FixedCount;
         for (var j = 0; j < p; j++) _logDetColumns += 2 * Math.Log(columns.Triangle[j * p + j]);
     }
 
+    /// <summary>The blocks as they are, one for each group or connected groups.</summary>
     public MixedBlocks Data { get; }
 
     public OrthonormalColumns Columns { get; }
 
     public MixedCriterion Criterion { get; }
 
+    /// <summary>Evaluates on the merged blocks.</summary>
     public MixedKernel Kernel { get; }
 
     /// <summary>n for ML, n - p for REML.</summary>

@@ -25,7 +25,7 @@ internal sealed partial class MixedKernel
                 var relative = _relative.AsSpan(_relativeStart[b], k * q);
                 SolveBlock(b);
                 SpreadOverFixed(q, k);
-                InvertBlock(b);
+                if (block.LogDetWeight > 0) InvertBlock(b);
                 foreach (var slot in block.Slots)
                 {
                     var term = _data.Terms[slot.Term];
@@ -37,7 +37,7 @@ internal sealed partial class MixedKernel
                             if (index < 0) continue;
                             var z = block.Data.AsSpan((slot.Offset + r) * k, k);
                             var column = slot.Offset + c;
-                            LogDetZGradient[index] += 2 * Weighted(z, _inverseResidual, _inverse, k, q, q, column);
+                            if (block.LogDetWeight > 0) LogDetZGradient[index] += 2 * block.LogDetWeight * Weighted(z, _inverseResidual, _inverse, k, q, q, column);
                             LogDetXGradient[index] -= 2 * Weighted(z, _spreadResidual, _spread, k, q, p, column);
                             RssGradient[index] -= 2 * Weighted(z, _spreadResidual.AsSpan(p * k), _spread.AsSpan(p * q), k, q, 1, column);
                         }

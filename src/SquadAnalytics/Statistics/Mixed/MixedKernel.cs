@@ -106,7 +106,12 @@ internal sealed partial class MixedKernel
                 relative.CopyTo(rows);
                 block.Data.AsSpan(k * q).CopyTo(rows[(k * q)..]);
                 TriangularUpdate.Append(factor, q, rows, k, k, width, q);
-                for (var j = 0; j < q; j++)
+                if (block.LogDetWeight > 1)
+                {
+                    for (var j = 0; j < q; j++) logDet += block.LogDetWeight * Math.Log(Math.Abs(factor[j * q + j]));
+                }
+
+                for (var j = 0; j < q && block.LogDetWeight == 1; j++)
                 {
                     product *= factor[j * q + j];
                     if (Math.Abs(product) is < 1e100 and > 1e-100) continue;

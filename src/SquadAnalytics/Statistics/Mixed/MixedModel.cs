@@ -6,8 +6,9 @@ namespace SquadAnalytics.Statistics;
 /// <remarks>
 /// y = Xβ + Zb + e, b ~ N(0, σ²ΛΛ'), e ~ N(0, σ²I). Λ is block diagonal, one lower triangle per group of a term, with parameters θ; for
 /// each θ the best β and σ are known in closed form, so that only θ is searched. The data are reduced once to orthogonal-triangular
-/// sufficient statistics per group, after which an evaluation costs as many small steps as there are groups, whatever the number of
-/// observations. Assumes normal random effects and residuals, equal residual variance, and that missing observations are missing at random.
+/// sufficient statistics per group, after which an evaluation costs as many small steps as there are groups (fewer where groups have the same
+/// design), whatever the number of observations. Groups of nested or crossed terms that share observations are worked on together, at a cost that grows with the cube of
+/// their number of random effects: nested terms scale with the outer groups, fully crossed ones are for some hundred groups. Assumes normal random effects and residuals, equal residual variance, and that missing observations are missing at random.
 /// Sources: Laird and Ware (1982), Biometrics 38:963-974; Patterson and Thompson (1971), Biometrika 58:545-554; Bates et al. (2015), J Stat
 /// Softw 67(1) (all from memory).
 /// </remarks>
@@ -24,7 +25,7 @@ public static partial class MixedModel
     /// observations or more, or fixed effects that are combinations of each other (<see cref="Refusal.WeaklyIdentified"/>), a response
     /// without variance about the fixed effects (<see cref="Refusal.ZeroVariance"/>), no settled optimum (<see cref="Refusal.NotConverged"/>).
     /// </returns>
-    /// <exception cref="ArgumentException">Kenward and Roger's method together with maximum likelihood.</exception>
+    /// <exception cref="ArgumentException">Kenward and Roger's method together with maximum likelihood, or crossed terms that connect more than 2,500 random effects.</exception>
     public static Answer<MixedFit> Fit(MixedDesign design, MixedModelOptions? options = null)
     {
         ArgumentNullException.ThrowIfNull(design);
@@ -36,8 +37,9 @@ public static partial class MixedModel
         var notes = new List<string>();
         for (var current = design; ;)
         {
-            var deviance = new MixedDeviance(new MixedBlocks(current, columns), columns, options.Criterion);
-            if (TooManyEffects(deviance.Data) is { } tooMany) return tooMany;
+            var data = new MixedBlocks(current, columns);
+            if (TooManyEffects(data) is { } tooMany) return tooMany;
+            var deviance = new MixedDeviance(data, columns, options.Criterion);
             var search = MixedSearch.Run(deviance);
             if (!search.Converged)
                 return new NotEstimable(Measure, Refusal.NotConverged, "an optimum that the search settles on", string.Create(CultureInfo.InvariantCulture, $"none after {deviance.Kernel.Evaluations} evaluations"));
@@ -116,7 +118,9 @@ public static partial class MixedModel
         var criterion = options.Criterion == MixedCriterion.Reml ? "REML" : "ML";
         foreach (var term in singular)
             notes.Add($"Singular fit: {data.Terms[term].Levels.Length} groups of '{design.RandomTerms[term].Name}' show a random effect without variance, or a correlation of ±1; its estimate lies on the boundary.");
-        var (effects, sds, squared) = deviance.Kernel.RandomEffects();
+        var whole = new MixedKernel(data);
+        whole.Evaluate(search.Theta);
+        var (effects, sds, squared) = whole.RandomEffects();
         return new MixedFit(inference)
         {
             Design = design,
@@ -132,7 +136,7 @@ public static partial class MixedModel
             Deviance = search.Deviance,
             Parameters = p + data.ThetaCount + 1,
             Observations = n,
-            ResidualSumOfSquares = deviance.Kernel.Rss - squared,
+            ResidualSumOfSquares = whole.Rss - squared,
             IsSingular = singular.Count > 0,
             Evaluations = deviance.Kernel.Evaluations,
             Notes = [.. notes],

@@ -148,6 +148,18 @@ public sealed partial class MixedModelTests
         EightAthletesBy(slope: false), new MixedModelOptions { Criterion = MixedCriterion.MaximumLikelihood, DegreesOfFreedom = FixedEffectDegreesOfFreedom.KenwardRoger }));
 
     [Fact]
+    public void Crossed_terms_that_connect_too_many_groups_are_a_caller_mistake()
+    {
+        // A chain: each observation shares one group with its neighbour, so that 3,000 groups hang together.
+        var rows = Enumerable.Range(0, 3000).ToArray();
+        var design = new MixedDesign(
+            new DesignColumn("y", [.. rows.Select(row => (double)(row % 7))]),
+            [DesignColumn.Intercept(rows.Length)],
+            [RandomTerm.Intercept("first", [.. rows.Select(row => $"F{row / 2}")]), RandomTerm.Intercept("second", [.. rows.Select(row => $"S{(row + 1) / 2 % 1500}")])]);
+        Assert.Contains("3000 random effects", Assert.Throws<ArgumentException>(() => MixedModel.Fit(design)).Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Lists_that_do_not_fit_together_are_a_caller_mistake()
     {
         Assert.Throws<ArgumentException>(() => RandomTerm.InterceptAndSlope("athlete", ["A", "B"], new DesignColumn("week", [1, 2, 3])));

@@ -11,15 +11,13 @@ internal static class MixedReference
         var data = ReferenceData.Text("mixed", item + ".csv");
         DesignColumn Numeric(string name) => new(name, ReferenceData.Column("mixed", item + ".csv", name));
         var n = data.Values.First().Length;
-        var one = Named("(Intercept)", DesignColumn.Intercept(n));
+        var one = new DesignColumn("(Intercept)", DesignColumn.Intercept(n).Values);
         RandomTerm Intercept(string name) => new(name, data[name], [one]);
         RandomTerm Slope(string name, string column, bool correlated = true) => new(name, data[name], [one, Numeric(column)], correlated);
 
-        IReadOnlyList<DesignColumn> Factor(string name) =>
-            [.. data[name].Distinct().Order(StringComparer.Ordinal).Skip(1).Select(level => new DesignColumn(name + level, data[name].Select(label => label == level ? 1.0 : 0.0).ToArray()))];
-
-        IReadOnlyList<DesignColumn> Interaction(DesignColumn column, string factor) =>
-            [.. Factor(factor).Select(dummy => Named($"{column.Name}:{dummy.Name}", column.Times(dummy)))];
+        // R names the columns of a factor by joining name and level.
+        IReadOnlyList<DesignColumn> Named(RegressionDesign design) =>
+            [.. DesignColumn.Of(design).Select(column => column.Name == RegressionDesign.Intercept ? one : new DesignColumn(column.Name.Replace(": ", "", StringComparison.Ordinal).Replace(" x ", ":", StringComparison.Ordinal), column.Values))];
 
         return formula switch
         {
@@ -27,7 +25,7 @@ internal static class MixedReference
             "Reaction ~ Days + (Days | Subject)" => new(Numeric("Reaction"), [one, Numeric("Days")], [Slope("Subject", "Days")]),
             "Reaction ~ Days + (Days || Subject)" => new(Numeric("Reaction"), [one, Numeric("Days")], [Slope("Subject", "Days", correlated: false)]),
             "weight ~ Time * Diet + (Time | Rat)" => new(
-                Numeric("weight"), [one, Numeric("Time"), .. Factor("Diet"), .. Interaction(Numeric("Time"), "Diet")], [Slope("Rat", "Time")]),
+                Numeric("weight"), Named(RegressionDesign.WithIntercept(n).Add("Time", Numeric("Time").Values).AddFactor("Diet", data["Diet"]).AddInteraction("Time", "Diet")), [Slope("Rat", "Time")]),
             "height ~ age + (age | Subject)" => new(Numeric("height"), [one, Numeric("age")], [Slope("Subject", "age")]),
             "Yield ~ 1 + (1 | Batch)" => new(Numeric("Yield"), [one], [Intercept("Batch")]),
             "seconds ~ set + (set | athlete)" => new(Numeric("seconds"), [one, Numeric("set")], [Slope("athlete", "set")]),
@@ -35,11 +33,9 @@ internal static class MixedReference
 
             // lme4 lists terms by falling number of groups, and θ follows that order.
             "score ~ Machine + (1 | Worker) + (1 | Worker:Machine)" => new(
-                Numeric("score"), [one, .. Factor("Machine")], [new RandomTerm("Worker:Machine", RandomTerm.Nested("x", data["Worker"], data["Machine"]).Groups, [one]), Intercept("Worker")]),
+                Numeric("score"), Named(RegressionDesign.WithIntercept(n).AddFactor("Machine", data["Machine"])), [new RandomTerm("Worker:Machine", RandomTerm.Nested("x", data["Worker"], data["Machine"]).Groups, [one]), Intercept("Worker")]),
             "score ~ 1 + (1 | Worker) + (1 | Machine)" => new(Numeric("score"), [one], [Intercept("Worker"), Intercept("Machine")]),
             _ => throw new ArgumentOutOfRangeException(nameof(formula), formula, "Not a formula of the reference pack."),
         };
     }
-
-    private static DesignColumn Named(string name, DesignColumn column) => new(name, column.Values, column.CoefficientUnit);
 }
