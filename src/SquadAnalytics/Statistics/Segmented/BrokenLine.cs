@@ -7,8 +7,8 @@ namespace SquadAnalytics.Statistics;
 /// <remarks>
 /// y = b₀ + b₁x + d·max(0, x - k) + e (hinge), b₁ = 0 for a plateau. The knot k is searched exhaustively between the second and the last but one
 /// x (plateau: between the first and the last but one), which finds the smallest sum of squares whatever its shape. Standard errors are those of
-/// nonlinear least squares, columns 1, x, max(0, x - k), -d·[x &gt; k]; limits t on n - 4 df (plateau n - 3). They assume a real bend well inside
-/// the data: test for it first (<see cref="SlopeChange"/>), for the estimated knot of a straight line means nothing. Assumes independent errors of
+/// nonlinear least squares, columns 1, x, max(0, x - k), -d·[x &gt; k]; limits t on n - 4 df (plateau n - 3); the profile of the knot holds all k with
+/// RSS(k) ≤ RSS(1 + q_F(level; 1, df)/df). They assume a real bend well inside the data: test for it first (<see cref="SlopeChange"/>), for the estimated knot of a straight line means nothing. Assumes independent errors of
 /// equal variance. Sources: Hudson (1966), J Am Stat Assoc 61:1097-1129; Muggeo (2003), Stat Med 22:3055-3071 (both from memory).
 /// </remarks>
 public static class BrokenLine
@@ -89,6 +89,15 @@ public static class BrokenLine
         if (searched && !interior) notes.Add("The best knot lies on an observation, where the sum of squares has a corner: no standard error of the knot.");
         if (df < 1) notes.Add("No residual degrees of freedom: no standard errors.");
 
+        Interval? profile = null;
+        if (searched && df >= 1)
+        {
+            var bound = rss * (1 + FDistribution.Quantile(options.ConfidenceLevel.Fraction, 1, df) / df) + 1e-12 * rss;
+            var (lower, upper, open) = new BrokenLineSearch(x, y, options.Shape).Within(bound);
+            profile = new Interval(Math.Min(lower, knot), Math.Max(upper, knot), options.ConfidenceLevel);
+            if (open) notes.Add("The profile of the knot reaches the edge of the search: the data hardly say where the line bends, or whether it does.");
+        }
+
         // The knot's own column makes the other standard errors honest about the search; on a corner it has none.
         var full = searched && interior && df >= 1
             ? LeastSquares.Fit(y, design.Add("bend", bend).Add("knot", [.. x.Select(value => value > knot ? -change : 0.0)])).GetOrThrow()
@@ -118,6 +127,7 @@ public static class BrokenLine
         {
             Shape = options.Shape,
             Knot = (searched && interior && full != line ? Of(knot, Unit.None, ("knot", 1)) : Of(knot, Unit.None)) with { PValue = null },
+            KnotProfile = profile,
             Intercept = Of(intercept, options.ResponseUnit, (RegressionDesign.Intercept, 1)),
             SlopeBefore = hinge ? Of(before, options.SlopeUnit, ("x", 1)) : Of(0, options.SlopeUnit),
             SlopeAfter = hinge ? Of(before + change, options.SlopeUnit, ("x", 1), ("bend", 1)) : Of(change, options.SlopeUnit, ("bend", 1)),

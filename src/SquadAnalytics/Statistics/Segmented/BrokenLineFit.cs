@@ -11,6 +11,12 @@ public sealed record BrokenLineFit
     /// <summary>Where it bends, in the unit of x; with standard error and limits where it was searched for and lies between observations.</summary>
     public required Estimate Knot { get; init; }
 
+    /// <summary>
+    /// The knots that the data do not contradict: those whose residual sum of squares is below RSS(1 + q_F/df). Holds where the standard error of the knot
+    /// fails, and may be lopsided; null for a knot named in advance, or without residual degrees of freedom.
+    /// </summary>
+    public required Interval? KnotProfile { get; init; }
+
     /// <summary>Height at x = 0 of the part before the knot.</summary>
     public required Estimate Intercept { get; init; }
 

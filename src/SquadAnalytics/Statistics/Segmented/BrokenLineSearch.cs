@@ -45,6 +45,28 @@ internal sealed class BrokenLineSearch
         return (best, bestRss, interior);
     }
 
+    /// <summary>
+    /// The outermost knots whose residual sum of squares is not above a bound; at the edge of the search where even that is not above it.
+    /// </summary>
+    public (double Lower, double Upper, bool Open) Within(double bound)
+    {
+        // Between two neighbouring candidates the sum of squares rises or falls, so that a limit lies beyond the outermost one inside.
+        var candidates = new List<double>();
+        for (var j = First; j < _distinct.Length - 1; j++)
+        {
+            candidates.Add(_distinct[j]);
+            if (j == _distinct.Length - 2) break;
+            var (left, right) = Parts(_distinct[j]);
+            if (left.Meeting(right) is var meeting && meeting > _distinct[j] && meeting < _distinct[j + 1]) candidates.Add(meeting);
+        }
+
+        var first = candidates.FindIndex(knot => Rss(knot) <= bound);
+        var last = candidates.FindLastIndex(knot => Rss(knot) <= bound);
+        var lower = first == 0 ? candidates[0] : BracketedRoot.Find(knot => Rss(knot) - bound, candidates[first - 1], candidates[first]);
+        var upper = last == candidates.Count - 1 ? candidates[^1] : BracketedRoot.Find(knot => Rss(knot) - bound, candidates[last], candidates[last + 1]);
+        return (lower, upper, first == 0 || last == candidates.Count - 1);
+    }
+
     /// <summary>Residual sum of squares of the bent line with its knot at k.</summary>
     public double Rss(double knot)
     {

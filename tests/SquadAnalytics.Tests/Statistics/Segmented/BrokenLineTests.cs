@@ -167,6 +167,31 @@ public sealed class BrokenLineTests
             },
             iter: 20);
 
+    [Theory]
+    [MemberData(nameof(Items))]
+    public void Profile_limits_of_a_knot_are_where_the_sum_of_squares_has_risen_by_F(string item)
+    {
+        // By its definition. The limits from the standard error are symmetric, these need not be: they may differ by about one standard error.
+        var (x, y) = Data(item);
+        var fit = BrokenLine.Fit(x, y, NinetyFive).GetOrThrow();
+        var limits = fit.KnotProfile!.Value;
+        var bound = fit.ResidualSumOfSquares * (1 + FDistribution.Quantile(0.95, 1, fit.DegreesOfFreedom) / fit.DegreesOfFreedom);
+        ReferenceData.AssertClose(bound, BrokenLine.FitAt(x, y, limits.Lower).GetOrThrow().ResidualSumOfSquares, 1e-6);
+        ReferenceData.AssertClose(bound, BrokenLine.FitAt(x, y, limits.Upper).GetOrThrow().ResidualSumOfSquares, 1e-6);
+        ReferenceData.AssertClose(fit.Knot.Lower!.Value, limits.Lower, 0, 1.5 * fit.Knot.StandardError!.Value);
+        ReferenceData.AssertClose(fit.Knot.Upper!.Value, limits.Upper, 0, 1.5 * fit.Knot.StandardError.Value);
+        Assert.Empty(fit.Notes);
+    }
+
+    [Fact]
+    public void A_line_without_a_bend_leaves_the_knot_open_and_says_so()
+    {
+        double[] x = [1, 2, 3, 4, 5, 6, 7, 8], y = [1.0, 2.1, 2.9, 4.05, 4.95, 6.0, 7.1, 7.9];
+        var fit = BrokenLine.Fit(x, y).GetOrThrow();
+        Assert.Contains(fit.Notes, note => note.Contains("edge of the search", StringComparison.Ordinal));
+        Assert.True(fit.KnotProfile!.Value.Contains(fit.Knot.Value));
+    }
+
     [Fact]
     public void Shift_and_scale_move_the_line_and_leave_the_knot() =>
         Gen.Select(Gen.Double[-10, 10].Array[7, 12], Gen.Double[-1000, 1000], Gen.Double[0.1, 10]).Sample(
