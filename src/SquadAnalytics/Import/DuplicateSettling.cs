@@ -9,6 +9,7 @@ internal sealed class DuplicateSettling(RawImport raw, ImportOptions options, De
     private const string FurtherTests = "further tests of that day";
 
     private readonly Dictionary<SessionKey, Session> _known = Index(options.Squad);
+    private readonly HashSet<string> _ids = (options.Squad?.Sessions ?? []).Select(session => session.Id).ToHashSet(StringComparer.Ordinal);
     private readonly List<Session> _added = [];
     private readonly List<Session> _changed = [];
     private int _repeated;
@@ -111,7 +112,7 @@ internal sealed class DuplicateSettling(RawImport raw, ImportOptions options, De
 
     private void Add(SessionKey key, Session session)
     {
-        var named = session with { Id = string.Create(CultureInfo.InvariantCulture, $"{key.AthleteId}-{key.Date:yyyyMMdd}-{key.ProtocolId}-{session.Occasion}") };
+        var named = session with { Id = FreeId(BuiltSession.Id(key.AthleteId, key.Date, key.ProtocolId, session.Occasion)) };
         _known[key] = named;
         _added.Add(named);
     }
@@ -126,6 +127,14 @@ internal sealed class DuplicateSettling(RawImport raw, ImportOptions options, De
         TemperatureCelsius = read.TemperatureCelsius ?? known.TemperatureCelsius,
         VoidReason = known.VoidReason,
     });
+
+    // An id may be taken where a session of the squad was moved to another day since.
+    private string FreeId(string wanted)
+    {
+        var id = wanted;
+        for (var number = 2; !_ids.Add(id); number++) id = string.Create(CultureInfo.InvariantCulture, $"{wanted}-{number}");
+        return id;
+    }
 
     private static Dictionary<SessionKey, Session> Index(Squad? squad)
     {

@@ -17,10 +17,21 @@ internal sealed class Plausibility(RawImport raw, Squad? squad)
     private const double MadLimit = 4;
     private const int EarlierNeeded = 6;
 
+    private readonly ILookup<string, AthleteEvent> _headKnocks = (squad?.Events ?? []).Where(happened => happened.Kind == EventKind.HeadKnock).ToLookup(happened => happened.AthleteId, StringComparer.Ordinal);
     private readonly List<(ParsedRow Row, ImportWarning Warning)> _warnings = [];
 
     /// <summary>What is odd in rows that were kept.</summary>
     public IEnumerable<ImportWarning> Warnings => _warnings.Where(entry => entry.Row.IsKept).Select(entry => entry.Warning).Distinct();
+
+    /// <summary>Checks whether the athlete may have been tested on that date at all.</summary>
+    public void Check(SessionDraft draft)
+    {
+        var (athlete, date) = (draft.Athlete!, draft.Date!.Value);
+        if (_headKnocks[athlete.Id].Any(knock => knock.BarsTestingOn(date)))
+            Warn(draft.Rows[0], null, "the athlete had a head knock and was not cleared for testing by this date");
+        if (date < athlete.Joined || date > athlete.Left)
+            Warn(draft.Rows[0], null, "the athlete was not in the squad on this date");
+    }
 
     /// <summary>Checks one set time.</summary>
     public void Check(SessionDraft draft, DraftCell cell, int set, double seconds)
@@ -82,8 +93,9 @@ internal sealed class Plausibility(RawImport raw, Squad? squad)
         return spread > 0 && Math.Abs(Math.Log(seconds) - median) > MadLimit * MadToSd * spread ? Math.Exp(median) : null;
     }
 
-    private void Warn(DraftCell cell, string text) =>
-        _warnings.Add((cell.Row, new ImportWarning(cell.Row.Place, cell.Column.Header, text)));
+    private void Warn(DraftCell cell, string text) => Warn(cell.Row, cell.Column.Header, text);
+
+    private void Warn(ParsedRow row, string? column, string text) => _warnings.Add((row, new ImportWarning(row.Place, column, text)));
 
     private static double Median(double[] values)
     {

@@ -43,9 +43,11 @@ internal sealed class SessionBuilder(RawImport raw, Decisions decisions, Squad? 
         var statuses = Statuses(draft, cells, times, stations);
         CheckTotal(draft, cells, times);
         if (Refused(draft) != refusedBefore) return null;
-        if (times.Count == 0 && stations.Count == 0 && statuses.Values.All(status => status == SetStatus.NotRecorded)) return null;
-        List<SetTime> sets = [.. Enumerable.Range(1, protocol.Sets).Select(set => times.TryGetValue(set, out var time) ? new SetTime(set, new Seconds(time)) : new SetTime(set, statuses[set]))];
-        return new Session("unnamed", draft.Athlete!.Id, draft.Date!.Value, protocol, sets)
+        if (times.Count == 0 && stations.Count == 0 && Array.TrueForAll(statuses, status => status == SetStatus.NotRecorded)) return null;
+        _plausibility.Check(draft);
+        var sets = new SetTime[protocol.Sets];
+        for (var set = 1; set <= sets.Length; set++) sets[set - 1] = times.TryGetValue(set, out var time) ? new SetTime(set, new Seconds(time)) : new SetTime(set, statuses[set - 1]);
+        return new Session(BuiltSession.Id(draft.Athlete!.Id, draft.Date!.Value, protocol.Id, occasion: 1), draft.Athlete.Id, draft.Date.Value, protocol, sets)
         {
             Stations = stations,
             TimingResolution = Resolution(cells),
@@ -90,20 +92,20 @@ internal sealed class SessionBuilder(RawImport raw, Decisions decisions, Squad? 
         return header.StationTimes.Count > 0 ? header.StationTimes.GroupBy(column => column.Set).Max(set => set.Count()) : draft.Block.StationNames.Count;
     }
 
-    private static Dictionary<int, SetStatus> Statuses(SessionDraft draft, DraftCells cells, SortedDictionary<int, double> times, List<StationTime> stations)
+    // By place: the status of set k stands at k - 1.
+    private static SetStatus[] Statuses(SessionDraft draft, DraftCells cells, SortedDictionary<int, double> times, List<StationTime> stations)
     {
-        var sets = draft.Protocol!.Sets;
-        var statuses = Enumerable.Range(1, sets).ToDictionary(set => set, set => cells.Sets.TryGetValue(set, out var cell) ? Status(cell.Entry.Kind) ?? SetStatus.NotRecorded : SetStatus.NotRecorded);
-        foreach (var station in stations.Where(station => station.Status == SetStatus.NotFinished && statuses[station.Set] == SetStatus.NotRecorded)) statuses[station.Set] = SetStatus.NotFinished;
-        var nothingTimed = times.Count == 0;
-        var saysNotStarted = statuses[1] == SetStatus.NotStarted || cells.Total?.Entry.Kind == EntryKind.NotStarted;
-        if (nothingTimed && saysNotStarted && statuses.Values.All(status => status is SetStatus.NotRecorded or SetStatus.NotStarted))
+        var statuses = new SetStatus[draft.Protocol!.Sets];
+        for (var set = 1; set <= statuses.Length; set++) statuses[set - 1] = cells.Sets.TryGetValue(set, out var cell) ? Status(cell.Entry.Kind) ?? SetStatus.NotRecorded : SetStatus.NotRecorded;
+        foreach (var station in stations.Where(station => station.Status == SetStatus.NotFinished && statuses[station.Set - 1] == SetStatus.NotRecorded)) statuses[station.Set - 1] = SetStatus.NotFinished;
+        var saysNotStarted = statuses[0] == SetStatus.NotStarted || cells.Total?.Entry.Kind == EntryKind.NotStarted;
+        if (times.Count == 0 && saysNotStarted && Array.TrueForAll(statuses, status => status is SetStatus.NotRecorded or SetStatus.NotStarted))
         {
-            for (var set = 1; set <= sets; set++) statuses[set] = SetStatus.NotStarted;
+            Array.Fill(statuses, SetStatus.NotStarted);
         }
-        else if (cells.Total is { Entry.Kind: EntryKind.NotFinished } && Enumerable.Range(1, sets).FirstOrDefault(set => !times.ContainsKey(set)) is var stopped and > 0 && statuses[stopped] == SetStatus.NotRecorded)
+        else if (cells.Total is { Entry.Kind: EntryKind.NotFinished } && Enumerable.Range(1, statuses.Length).FirstOrDefault(set => !times.ContainsKey(set)) is var stopped and > 0 && statuses[stopped - 1] == SetStatus.NotRecorded)
         {
-            statuses[stopped] = SetStatus.NotFinished;
+            statuses[stopped - 1] = SetStatus.NotFinished;
         }
 
         return statuses;

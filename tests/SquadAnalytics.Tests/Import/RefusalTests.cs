@@ -62,6 +62,19 @@ public sealed class RefusalTests
     }
 
     [Fact]
+    public void A_test_after_a_head_knock_or_outside_the_squad_is_kept_with_a_warning()
+    {
+        var knock = new AthleteEvent("e1", "a1", new DateOnly(2031, 3, 1), EventKind.HeadKnock);
+        var squad = new Squad("Quay", [Bo, Zoe with { Left = new DateOnly(2031, 1, 31) }], [Quay], []) { Events = [knock] };
+        var result = Read("Name;Date;1;2;3;4\nBL;2031-03-04;62;63;64;65\nZB;2031-03-04;70;71;72;73\n", new ImportOptions { Squad = squad });
+        Assert.Equal(2, result.Report.Kept);
+        Assert.Collection(
+            result.Report.Warnings,
+            warning => Assert.Contains("not cleared", warning.Text, StringComparison.Ordinal),
+            warning => Assert.Contains("not in the squad", warning.Text, StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void A_time_beyond_the_protocols_sets_or_beyond_the_headers_is_refused()
     {
         Assert.Contains("has 4 sets", Assert.Single(Read("Name;Date;Protocol;1;2;3;4;5\nBL;2031-03-04;quay-v1;62;63;64;65;66\n", Known).Report.Refused).Problems[0].Reason, StringComparison.Ordinal);

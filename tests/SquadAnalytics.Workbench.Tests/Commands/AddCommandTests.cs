@@ -10,8 +10,9 @@ public sealed class AddCommandTests
     public void Good_rows_are_kept_and_the_others_are_held_where_they_can_be_seen()
     {
         using var folder = new ImportFolder();
-        folder.Write("april.csv", April);
-        var run = CommandRun.In(folder.Path, "add", "april.csv", "--logbook", "logbook");
+        Directory.CreateDirectory(Path.Combine(folder.Path, "drop"));
+        folder.Write("drop/april.csv", April);
+        var run = CommandRun.In(folder.Path, "add", "drop/april.csv", "--logbook", "logbook");
         Assert.Equal((1, ""), (run.ExitCode, run.Errors));
         Assert.Contains("1 sessions added, of 2031-04-03 to 2031-04-03", run.Output, StringComparison.Ordinal);
         Assert.Contains("2 rows are held in the logbook", run.Output, StringComparison.Ordinal);
