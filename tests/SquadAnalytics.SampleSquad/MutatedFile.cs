@@ -77,6 +77,7 @@ public sealed class MutatedFile
             stream.Write(package);
             using (var archive = new ZipArchive(stream, ZipArchiveMode.Update, leaveOpen: true))
             {
+                if (archive.Entries.Count == 0) return Bytes(package, random);
                 var entry = archive.Entries[random.Next(archive.Entries.Count)];
                 byte[] content;
                 using (var reading = entry.Open())
