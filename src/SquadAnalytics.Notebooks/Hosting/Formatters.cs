@@ -31,17 +31,24 @@ internal static class Formatters
             (MimeTypes.Html, static finding => new Findings(finding).ToHtml()),
             (MimeTypes.Text, static finding => finding.ToString()));
         Add<Estimate>((MimeTypes.Html, static estimate => Paragraphs([estimate.ToString(), .. estimate.Notes])), (MimeTypes.Text, static estimate => estimate.ToString()));
-        AddWords<NotEstimable>();
-        AddWords<Interval>();
-        AddWords<Seconds>();
-        AddWords<Percent>();
-        AddWords<ConfidenceLevel>();
         AddAnswers();
+        AddWords(except: [typeof(Table), typeof(Figure), typeof(Findings), typeof(Finding), typeof(Estimate), typeof(Exception)]);
     }
 
-    private static void AddWords<T>()
-        where T : notnull =>
-        Add<T>((MimeTypes.Html, static value => Paragraphs([value.ToString()])), (MimeTypes.Text, static value => value.ToString()!));
+    /// <summary>
+    /// Everything else of the library shows as it describes itself. The engine would lay out all properties, and with a logbook or a
+    /// squad health notes and names that nobody asked for.
+    /// </summary>
+    private static void AddWords(IReadOnlyList<Type> except)
+    {
+        var types = Prelude.Assemblies.SelectMany(static assembly => assembly.GetExportedTypes()).Where(type => !type.ContainsGenericParameters && !(type.IsAbstract && type.IsSealed));
+        foreach (var type in types.Where(type => !except.Any(known => known.IsAssignableFrom(type))))
+        {
+            Formatter.Register(type, static (value, writer) => writer.Write(Paragraphs([value.ToString()])), MimeTypes.Html);
+            Formatter.Register(type, static (value, writer) => writer.Write(value.ToString()), MimeTypes.Text);
+            Formatter.SetPreferredMimeTypesFor(type, MimeTypes.Html, MimeTypes.Text);
+        }
+    }
 
     private static void Add<T>(params (string MimeType, Func<T, string> Write)[] forms)
         where T : notnull
