@@ -8,14 +8,6 @@ public static class StationShares
 {
     private const int IntervalNeeds = 4;
     private const string NoInterval = "No interval: needs 4 sessions with station times.";
-    private static readonly string[] Rules =
-    [
-        "Spread evenly over the stations: general fatigue or a lower pace is the simpler reading.",
-        "Concentrated in one station: local muscular fatigue, technique breaking down, or a repetition standard policed late; times cannot separate them. Count repetition quality and no-repetitions, film it, or test that station fresh.",
-        "Growing transitions: walking, hesitation or set-up between stations.",
-        "Times alone do not name the cause.",
-    ];
-
     /// <summary>Decomposes the slow-down of one athlete over sessions.</summary>
     /// <remarks>
     /// t_k = Σ_j s_kj + x_k with station times s and transitions x. For early sets E (1 to b) and late sets L: Δ = mean_L t - mean_E t =
@@ -59,7 +51,6 @@ public static class StationShares
             WithoutStationsLeftOut = without,
             ContradictoryLeftOut = contradictory,
             Level = options.Level,
-            ReadingRules = Rules,
         };
     }
 

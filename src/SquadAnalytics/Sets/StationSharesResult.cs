@@ -28,7 +28,18 @@ public sealed record StationSharesResult
     public required ConfidenceLevel Level { get; init; }
 
     /// <summary>How to read the pattern: what times can and cannot tell apart.</summary>
-    public required IReadOnlyList<string> ReadingRules { get; init; }
+    public IReadOnlyList<string> ReadingRules
+    {
+        get
+        {
+            List<string> rules = [];
+            if (Concentrated.Any(row => row.Station is not null))
+                rules.Add("Concentrated in one station: local muscular fatigue, technique breaking down, or a repetition standard policed late; times cannot separate them. Count repetition quality and no-repetitions, film it, or test that station fresh.");
+            if (Concentrated.Any(row => row.Station is null)) rules.Add("Growing transitions: walking, hesitation or set-up between stations.");
+            if (rules.Count == 0) rules.Add("Spread evenly over the stations: general fatigue or a lower pace is the simpler reading.");
+            return [.. rules, "Times alone do not name the cause."];
+        }
+    }
 
     /// <summary>Rows whose time grew by more than the even slowing of all stations explains, at the level asked for after Holm's adjustment.</summary>
     public IReadOnlyList<StationShare> Concentrated => [.. Rows.Where(row => row.ExcessPValue is { } p && p.Value <= Level.Alpha / 2)];
