@@ -79,9 +79,7 @@ public static class SlowdownFindings
     }
 
     private static Finding Total(AthleteChangeResult change, SlowdownEvidence evidence) =>
-        new(Sentences.Change(
-            evidence.Athlete, change.Change, $"the mean of the {Sentences.Plural(change.Baseline.Count, "test")} before",
-            new Seconds(change.TypicalError.Value), change.Verdict.Words(), evidence.Format))
+        new(Sentences.Change(evidence.Athlete, change, evidence.Format))
         {
             Estimate = change.Change,
             Source = "Hopkins 2000, 2004; Swinton et al. 2018",
