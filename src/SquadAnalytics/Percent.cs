@@ -1,5 +1,6 @@
 using System.Globalization;
 using SquadAnalytics.Internals;
+using SquadAnalytics.Statistics;
 
 namespace SquadAnalytics;
 
@@ -17,7 +18,7 @@ public readonly record struct Percent : IComparable<Percent>
 
     /// <summary>The percentage that a difference of natural logarithms stands for: 100 (exp(b) - 1).</summary>
     /// <param name="logDifference">A difference of natural logarithms, b.</param>
-    public static Percent FromLog(double logDifference) => new(100 * double.ExpM1(logDifference));
+    public static Percent FromLog(double logDifference) => new(100 * Elementary.ExpMinusOne(logDifference));
 
     /// <inheritdoc />
     public int CompareTo(Percent other) => Value.CompareTo(other.Value);

@@ -12,6 +12,10 @@ public sealed class VocabularyTests
     public void A_difference_of_times_is_negative_when_the_later_one_is_faster() =>
         Assert.Equal(-2.5, (new Seconds(60) - new Seconds(62.5)).Value);
 
+    // The series of exp: 100 (b + b²/2). exp(b) - 1 as it stands has seven digits left here.
+    [Fact]
+    public void A_tiny_difference_of_logs_keeps_its_digits_in_percent() => Assert.Equal(1.0000000000500000e-8, Percent.FromLog(1e-10).Value, 1e-22);
+
     [Fact]
     public void The_default_confidence_level_is_ninety_percent()
     {

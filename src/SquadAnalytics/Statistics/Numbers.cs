@@ -42,12 +42,4 @@ internal static class Numbers
         Array.Sort(copy);
         return copy;
     }
-
-    /// <summary>The differences later minus earlier, rounded so that equal differences tie (11.2 - 10.9 and 9.8 - 9.5 differ in their last bits).</summary>
-    public static double[] Differences(double[] later, double[] earlier, int decimals)
-    {
-        var differences = new double[later.Length];
-        for (var i = 0; i < differences.Length; i++) differences[i] = Math.Round(later[i] - earlier[i], decimals, MidpointRounding.ToEven);
-        return differences;
-    }
 }

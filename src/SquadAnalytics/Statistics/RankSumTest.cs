@@ -45,7 +45,8 @@ public sealed record RankSumTest
         var exact = SumDistribution.OfSubset(doubled, m);
         double[] differences = [.. x.SelectMany(_ => y, (left, right) => left - right).Order()];
         var smallest = m * (m + 1) / 2;
-        var k = SumDistribution.OfSubset([.. Enumerable.Range(1, m + n)], m).Quantile(level.Alpha / 2) - smallest;
+        var untied = Ranks.Ties([.. x, .. y]).Length == 0 ? exact : SumDistribution.OfSubset([.. Enumerable.Range(1, m + n).Select(rank => 2 * rank)], m);
+        var k = untied.Quantile(level.Alpha / 2) / 2 - smallest;
         Interval? interval = k > 0 ? new Interval(differences[k - 1], differences[^k], level) : null;
         return new RankSumTest(sum / 2.0 - smallest, exact.AtMost(sum), exact.AtLeast(sum), Descriptive.MedianOfSorted(differences), interval);
     }

@@ -5,46 +5,53 @@ internal sealed class SumDistribution
 {
     private readonly double[] _probabilities;
 
-    private SumDistribution(double[] probabilities) => _probabilities = probabilities;
+    // Sums are counted in this unit: doubled ranks without ties are all even, which halves the work.
+    private readonly int _unit;
+
+    private SumDistribution(double[] probabilities, int unit) => (_probabilities, _unit) = (probabilities, unit);
 
     /// <summary>Sum of those scores whose fair coin shows heads.</summary>
     public static SumDistribution OfCoinFlips(IReadOnlyList<int> scores)
     {
-        var probabilities = new double[scores.Sum() + 1];
+        var (units, unit) = InUnits(scores);
+        var probabilities = new double[units.Sum() + 1];
         probabilities[0] = 1;
         var top = 0;
-        foreach (var score in scores)
+        foreach (var score in units)
         {
             top += score;
             for (var sum = top; sum >= 0; sum--) probabilities[sum] = (probabilities[sum] + (sum >= score ? probabilities[sum - score] : 0)) / 2;
         }
 
-        return new SumDistribution(probabilities);
+        return new SumDistribution(probabilities, unit);
     }
 
     /// <summary>Sum of the scores of a random subset of given size.</summary>
     public static SumDistribution OfSubset(IReadOnlyList<int> scores, int size)
     {
-        var most = scores.OrderDescending().Take(size).Sum();
-        var counts = new double[size + 1][];
-        for (var chosen = 0; chosen <= size; chosen++) counts[chosen] = new double[most + 1];
-        counts[0][0] = 1;
-        for (var seen = 0; seen < scores.Count; seen++)
+        var (sorted, unit) = InUnits(scores);
+        Array.Sort(sorted);
+        var most = sorted.TakeLast(size).Sum();
+        var bySize = new double[size + 1][];
+        for (var chosen = 0; chosen <= size; chosen++) bySize[chosen] = new double[most + 1];
+        bySize[0][0] = 1;
+        var largest = new int[size + 1];
+        for (var seen = 0; seen < sorted.Length; seen++)
         {
-            // With probability (chosen)/(seen + 1) the newcomer belongs to a subset of that size among the items seen so far.
-            for (var chosen = Math.Min(size, seen + 1); chosen >= 0; chosen--)
+            var newcomer = sorted[seen];
+            // Only sizes from which the wanted one can still be reached matter.
+            for (var chosen = Math.Min(size, seen + 1); chosen >= Math.Max(0, size - (sorted.Length - seen - 1)); chosen--)
             {
+                // Of all subsets of that size among the items seen so far, this share holds the newcomer.
                 var share = chosen / (seen + 1.0);
-                for (var sum = most; sum >= 0; sum--)
-                {
-                    var without = counts[chosen][sum] * (1 - share);
-                    var with = chosen > 0 && sum >= scores[seen] ? counts[chosen - 1][sum - scores[seen]] * share : 0;
-                    counts[chosen][sum] = without + with;
-                }
+                if (chosen > 0) largest[chosen] = largest[chosen - 1] + newcomer;
+                var (own, smaller) = (bySize[chosen], chosen > 0 ? bySize[chosen - 1] : []);
+                for (var sum = largest[chosen]; sum >= newcomer && chosen > 0; sum--) own[sum] = own[sum] * (1 - share) + smaller[sum - newcomer] * share;
+                for (var sum = Math.Min(newcomer - 1, largest[chosen]); sum >= 0; sum--) own[sum] *= 1 - share;
             }
         }
 
-        return new SumDistribution(counts[size]);
+        return new SumDistribution(bySize[size], unit);
     }
 
     /// <summary>Number of concordant pairs of a random order of n items.</summary>
@@ -62,30 +69,36 @@ internal sealed class SumDistribution
             probabilities = next;
         }
 
-        return new SumDistribution(probabilities);
+        return new SumDistribution(probabilities, unit: 1);
     }
 
     /// <summary>P(sum &lt;= value).</summary>
-    public double AtMost(int value) => Math.Min(1, Total(0, Math.Min(value, _probabilities.Length - 1)));
+    public double AtMost(int value) => Math.Min(1, Total(0, Math.Min((int)Math.Floor(value / (double)_unit), _probabilities.Length - 1)));
 
     /// <summary>P(sum >= value).</summary>
-    public double AtLeast(int value) => Math.Min(1, Total(Math.Max(value, 0), _probabilities.Length - 1));
+    public double AtLeast(int value) => Math.Min(1, Total(Math.Max((int)Math.Ceiling(value / (double)_unit), 0), _probabilities.Length - 1));
 
     /// <summary>The smallest value with P(sum &lt;= value) at or above a probability.</summary>
     public int Quantile(double probability)
     {
-        var value = 0;
-        for (var total = _probabilities[0]; total < probability * (1 - 1e-14) && value < _probabilities.Length - 1; total += _probabilities[++value])
+        var place = 0;
+        for (var total = _probabilities[0]; total < probability * (1 - 1e-14) && place < _probabilities.Length - 1; total += _probabilities[++place])
         {
         }
 
-        return value;
+        return place * _unit;
     }
 
     private double Total(int from, int to)
     {
         var sum = new CompensatedSum();
-        for (var value = from; value <= to; value++) sum.Add(_probabilities[value]);
+        for (var place = from; place <= to; place++) sum.Add(_probabilities[place]);
         return sum.Value;
+    }
+
+    private static (int[] Scores, int Unit) InUnits(IReadOnlyList<int> scores)
+    {
+        var unit = scores.All(int.IsEvenInteger) ? 2 : 1;
+        return ([.. scores.Select(score => score / unit)], unit);
     }
 }

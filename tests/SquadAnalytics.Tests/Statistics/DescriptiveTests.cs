@@ -54,6 +54,8 @@ public sealed class DescriptiveTests
         Check("mad_raw", Descriptive.MedianAbsoluteDeviation(v, scale: 1));
         Check("iqr_type7", Descriptive.Quantile(v, 0.75) - Descriptive.Quantile(v, 0.25));
         Check("geometric_mean", Descriptive.GeometricMean(v));
+        var deviationOfLogs = Descriptive.StandardDeviation([.. v.Select(x => Math.Log(x))]);
+        Check("geometric_cv_percent", 100 * Math.Sqrt(Math.Exp(deviationOfLogs * deviationOfLogs) - 1));
         Check("skew_g1", Descriptive.Skewness(v)!.Value);
         Check("kurtosis_g2", Descriptive.ExcessKurtosis(v)!.Value);
     }

@@ -20,6 +20,16 @@ public sealed class NoncentralAndRangeTests
     public void The_noncentral_t_distribution_matches_R() => ReferenceRows.AssertColumn(
         "distributions", "distributions", "noncentral_t", "cdf", row => NoncentralTDistribution.Cdf(row.Number("x"), row.Number("df"), row.Number("ncp")));
 
+    // mpmath 1.2.1, 40 digits: quad over s of 2 (df/2)^(df/2)/gamma(df/2) s^(df - 1) exp(-df s^2/2) erfc((ncp - x s)/sqrt(2))/2; R loses
+    // both. The last line is Cauchy's tail 1/(π x).
+    [Fact]
+    public void Far_tails_and_large_noncentralities_keep_their_digits()
+    {
+        ReferenceData.AssertClose(0.439178406886743825721, NoncentralTDistribution.Cdf(40, 3, 38), 1e-11);
+        ReferenceData.AssertClose(8.796887198217828e-119, NoncentralTDistribution.Cdf(1, 1.5, 30), 1e-10);
+        ReferenceData.AssertClose(1 / (Math.PI * 1e15), NoncentralTDistribution.UpperTail(1e15, 1, 0), 1e-10);
+    }
+
     [Fact]
     public void Without_noncentrality_it_is_the_t_distribution() =>
         Gen.Select(Gen.Double[-8, 8], Gen.Double[1, 300]).Sample((x, df) =>

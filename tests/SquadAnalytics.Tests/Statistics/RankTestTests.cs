@@ -83,6 +83,24 @@ public sealed class RankTestTests
         Assert.Equal(0, got.W);
     }
 
+    // R 4.2.2: wilcox.test((1:20)^1.3, (1:15) * 2 + .5, exact = TRUE, conf.int = TRUE, conf.level = .9); for the tied samples
+    // combn(12, 7, function(i) sum(rank(c(x, y))[i])), all 792 subsets.
+    [Fact]
+    public void Larger_and_tied_samples_keep_the_rank_sum_test_exact()
+    {
+        var large = RankSumTest.Fit(
+            [.. Enumerable.Range(1, 20).Select(k => Math.Pow(k, 1.3))], [.. Enumerable.Range(1, 15).Select(k => 2 * k + 0.5)], ConfidenceLevel.Ninety).GetOrThrow();
+        Assert.Equal(181, large.W);
+        ReferenceData.AssertClose(0.313644864400891, large.PValue, 1e-11);
+        ReferenceData.AssertClose(-2.43750002251946, large.Interval!.Value.Lower, 1e-11);
+        ReferenceData.AssertClose(14.2583473599051, large.Interval.Value.Upper, 1e-11);
+        ReferenceData.AssertClose(5.37638693116432, large.Shift, 1e-11);
+        var tied = RankSumTest.Fit([62.4, 63.1, 63.1, 64.0, 61.8, 62.9, 63.5], [63.1, 64.2, 65.0, 64.0, 66.1], ConfidenceLevel.Ninety).GetOrThrow();
+        Assert.Equal(3.5, tied.W);
+        ReferenceData.AssertClose(10.0 / 792, tied.PValueLess, 1e-12);
+        ReferenceData.AssertClose(788.0 / 792, tied.PValueGreater, 1e-12);
+    }
+
     [Fact]
     public void Random_sign_flips_come_close_to_the_exact_count()
     {

@@ -70,6 +70,8 @@ public sealed class TTestTests
         var mean = TTest.OneSample(v).GetOrThrow();
         ReferenceRows.AssertValue("robust", item, "mean_t_interval", "se", mean.StandardError);
         ReferenceRows.AssertValue("robust", item, "mean_t_interval", "lower95", mean.Interval(ConfidenceLevel.NinetyFive).Lower);
+        ReferenceRows.AssertValue("robust", item, "mean_t_interval", "upper95", mean.Interval(ConfidenceLevel.NinetyFive).Upper);
+        ReferenceRows.AssertValue("robust", item, "mean_t_interval", "lower90", mean.Interval(ConfidenceLevel.Ninety).Lower);
         ReferenceRows.AssertValue("robust", item, "mean_t_interval", "upper90", mean.Interval(ConfidenceLevel.Ninety).Upper);
         var (s, df) = (Descriptive.StandardDeviation(v), v.Length - 1);
         ReferenceRows.AssertValue("robust", item, "sd_interval", "lower95", s * Math.Sqrt(df / ChiSquaredDistribution.Quantile(0.975, df)));
