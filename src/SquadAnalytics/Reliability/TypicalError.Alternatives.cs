@@ -37,7 +37,7 @@ public static partial class TypicalError
         var unit = options.Measure.UnitOf();
         var design = new MixedDesign(
             new DesignColumn(options.Measure.Words(), [.. cells.Select(cell => cell.Value)]),
-            [DesignColumn.Intercept(cells.Count, unit), .. DesignColumn.Factor("test", [.. cells.Select(cell => cell.Test)], coefficientUnit: unit)],
+            DesignColumn.Of(RegressionDesign.WithIntercept(cells.Count).AddFactor("test", [.. cells.Select(cell => cell.Test)]), unit),
             [RandomTerm.Intercept("athlete", [.. cells.Select(cell => cell.Athlete)])]);
         return MixedModel.Fit(design, new MixedModelOptions { ConfidenceLevel = options.Level }).Select(fit => fit.ResidualStandardDeviation.WithNotes(selection.Notes));
     }
