@@ -52,8 +52,15 @@ public sealed record SessionSelection
         options ??= new SelectionOptions();
         var valid = sessions.Where(session => !session.IsVoid && session.Sets.Any(Done))
             .OrderBy(session => session.Date).ThenBy(session => session.Occasion).ThenBy(session => session.Id, StringComparer.Ordinal).ToList();
-        var comparable = options.Protocol is { } protocol ? valid.FindAll(session => session.Protocol.Key == protocol.Key) : valid;
-        var keys = comparable.Select(session => session.Protocol.Key).Distinct(StringComparer.Ordinal).Count();
+        var comparable = valid;
+        if (options.Protocol is { } protocol)
+        {
+            // The key is a text: made once per protocol, not once per session.
+            var same = Protocols(valid).Where(other => other.Key == protocol.Key).ToHashSet(ReferenceEqualityComparer.Instance);
+            comparable = valid.FindAll(session => same.Contains(session.Protocol));
+        }
+
+        var keys = Protocols(comparable).Select(other => other.Key).Distinct(StringComparer.Ordinal).Count();
         if (keys > 1)
             return new NotEstimable("sessions taken together", Refusal.MixedProtocols, "sessions of one protocol", string.Create(CultureInfo.InvariantCulture, $"{keys} protocols that are not comparable"));
 
@@ -87,6 +94,8 @@ public sealed record SessionSelection
 
     /// <summary>How many sessions were used and left out.</summary>
     public override string ToString() => string.Join(" ", [string.Create(CultureInfo.InvariantCulture, $"{Sessions.Count} sessions used."), .. Notes]);
+
+    private static IEnumerable<Protocol> Protocols(List<Session> sessions) => sessions.Select(session => session.Protocol).Distinct<Protocol>(ReferenceEqualityComparer.Instance);
 
     private static bool Done(SetTime set) => set.Status is not (SetStatus.NotRecorded or SetStatus.NotStarted);
 
