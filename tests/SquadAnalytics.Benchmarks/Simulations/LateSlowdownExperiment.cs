@@ -14,6 +14,9 @@ internal sealed class LateSlowdownExperiment(int sessions, double noisePercent, 
     private const int AfterSet = 3;
     private readonly VirtualBoxer _boxer = new() { SetNoisePercent = noisePercent, DriftPercentPerSet = drift, BreakAfter = AfterSet, BreakPercent = breakPercent };
 
+    /// <summary>Above 12 sessions the search draws 9 999 flips.</summary>
+    public override bool IsSlow => sessions > 12;
+
     public override string Setting => string.Create(CultureInfo.InvariantCulture,
         $"{sessions} sessions, set noise {noisePercent} %, {(drift == 0 ? "even pace" : $"drift {drift} % per set")}{(breakPercent == 0 ? "" : $", break of {breakPercent} % after set {AfterSet}")}");
 
