@@ -31,6 +31,7 @@ public static class FatigueIndices
         if (sets < 3) return new NotEstimable("the fatigue indices", Refusal.TooFewSets, 3, sets, "sets");
         double[] times = [.. session.TimesSeconds];
         var measures = SetMeasures.Of(times);
+        var extreme = floor is null ? NoiseFloor.ExpectedExtreme(sets) : 0;
         Estimate Index(double value, Unit unit, string method, params IEnumerable<string> notes) => new(value, unit, sets, method) { Notes = [.. notes] };
 
         return new FatigueIndicesResult
@@ -38,14 +39,14 @@ public static class FatigueIndices
             Session = session,
             NoiseFloor = floor,
             Total = Index(measures.Total, Unit.Seconds, "sum of all sets"),
-            Extremes = Index(100 * (measures.Worst / measures.Best - 1), Unit.Percent, "100 (worst - best) / best", Scatter(floor, sets, 2, floor?.ExtremesExpected, floor?.ExtremesLimit), TwoSets),
-            FirstToLast = Index(100 * (measures.LastToFirst - 1), Unit.Percent, "100 (last - first) / first", Scatter(floor, sets, 0, floor?.FirstToLastExpected, floor?.FirstToLastLimit), TwoSets),
+            Extremes = Index(100 * (measures.Worst / measures.Best - 1), Unit.Percent, "100 (worst - best) / best", Scatter(floor, 2 * extreme, floor?.ExtremesExpected, floor?.ExtremesLimit), TwoSets),
+            FirstToLast = Index(100 * (measures.LastToFirst - 1), Unit.Percent, "100 (last - first) / first", Scatter(floor, 0, floor?.FirstToLastExpected, floor?.FirstToLastLimit), TwoSets),
             LastToFirstRatio = Index(measures.LastToFirst, Unit.None, "last / first", TwoSets),
-            Decrement = Index(measures.Decrement, Unit.Percent, "100 (total / (n best) - 1)", Scatter(floor, sets, 1, floor?.DecrementExpected, floor?.DecrementLimit), NotAlone),
+            Decrement = Index(measures.Decrement, Unit.Percent, "100 (total / (n best) - 1)", Scatter(floor, extreme, floor?.DecrementExpected, floor?.DecrementLimit), NotAlone),
         };
     }
 
-    private static string Scatter(NoiseFloor? floor, int sets, int multiple, Percent? expected, Percent? limit) => floor is null
-        ? string.Create(CultureInfo.InvariantCulture, $"Even pacing would show about {multiple * NoiseFloor.ExpectedExtreme(sets):0.00} times the set noise, not necessarily 0; no set noise was given to compare with.")
+    private static string Scatter(NoiseFloor? floor, double even, Percent? expected, Percent? limit) => floor is null
+        ? string.Create(CultureInfo.InvariantCulture, $"Even pacing would show about {even:0.00} times the set noise, not necessarily 0; no set noise was given to compare with.")
         : string.Create(CultureInfo.InvariantCulture, $"Even pacing with set noise {floor.SetNoise.Value:0.00} % would show {expected!.Value.Value:0.00} % on average and more than {limit!.Value.Value:0.00} % in 1 of 20 sessions.");
 }

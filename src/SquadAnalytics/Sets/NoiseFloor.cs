@@ -78,20 +78,21 @@ public sealed record NoiseFloor
         };
     }
 
-    /// <summary>Expected size of the smallest (or largest) of n standard normals: n ∫ x φ(x) Φ(x)^(n-1) dx, by Simpson's rule on ±9.</summary>
+    /// <summary>Expected size of the smallest (or largest) of n standard normals: n ∫ x φ(x) Φ(x)^(n-1) dx on ±9.</summary>
+    /// <remarks>By the trapezoidal rule, which for a smooth function that dies out at both ends converges faster than any power of the width
+    /// (from memory: Trefethen and Weideman 2014, SIAM Rev 56:385-458).</remarks>
     internal static double ExpectedExtreme(int sets)
     {
-        const int steps = 720;
+        const int steps = 90;
         const double reach = 9, width = 2 * reach / steps;
         double sum = 0;
-        for (var i = 0; i <= steps; i++)
+        for (var i = 1; i < steps; i++)
         {
             var x = -reach + i * width;
-            var weight = i is 0 or steps ? 1 : i % 2 == 1 ? 4 : 2;
-            sum += weight * x * NormalDistribution.Density(x) * Math.Pow(NormalDistribution.Cdf(x), sets - 1);
+            sum += x * NormalDistribution.Density(x) * Math.Pow(NormalDistribution.Cdf(x), sets - 1);
         }
 
-        return sets * sum * width / 3;
+        return sets * sum * width;
     }
 
     /// <summary>The noise and the limits of the indices.</summary>

@@ -1,0 +1,95 @@
+using System.Diagnostics;
+using System.Globalization;
+using SquadAnalytics.Benchmarks.Simulations;
+using SquadAnalytics.Change;
+using SquadAnalytics.Reliability;
+using SquadAnalytics.Sets;
+
+namespace SquadAnalytics.Benchmarks.Jobs;
+
+/// <summary>Times the squad analyses against the number of sessions and prints the slope on logarithms: 1 is linear.</summary>
+internal sealed class ScalingJob : Job
+{
+    private const int Smallest = 1_000;
+    private const double LinearAtMost = 1.15;
+
+    public override string Name => "scaling";
+
+    public override string Summary => "Time of each squad analysis from 10^3 to 10^6 sessions, with the log-log slope.";
+
+    public override string Usage => """
+        scaling [--most N] [--only WORD] [--out FILE]
+          --most  the largest number of sessions, a power of ten (default 1000000; needs about 4 GB)
+          --only  analyses whose name contains the word
+        The slope is taken from 10^4 sessions on, where fixed costs no longer count. The exit code is 1 where one is above 1.15.
+        """;
+
+    public override int Run(IReadOnlyList<string> arguments)
+    {
+        var most = Option(arguments, "--most") is { } text ? int.Parse(text, CultureInfo.InvariantCulture) : 1_000_000;
+        var only = Option(arguments, "--only") ?? "";
+        var analyses = Analyses().Where(analysis => analysis.Name.Contains(only, StringComparison.Ordinal)).ToList();
+        var points = analyses.Select(_ => new List<(double Sessions, double Seconds)>()).ToList();
+        // The smallest squad once unmeasured, so that nothing is compiled while the clock runs.
+        foreach (var analysis in analyses) analysis.Work(LargeSquad.Draw(Smallest, seed: 1));
+        for (var sessions = Smallest; sessions <= most; sessions *= 10)
+        {
+            var squad = LargeSquad.Draw(sessions, seed: 1);
+            foreach (var (index, analysis) in analyses.Index())
+            {
+                GC.Collect();
+                var seconds = Stopwatching.MedianSeconds(() => analysis.Work(squad), runs: sessions <= 10_000 ? 5 : 1, warmUps: sessions <= 10_000 ? 1 : 0);
+                Console.Error.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{squad.Sessions.Count} sessions, {analysis.Name}: {seconds:0.0000} s"));
+                points[index].Add((squad.Sessions.Count, seconds));
+            }
+        }
+
+        var lines = new List<string> { $"| analysis | {string.Join(" | ", points[0].Select(point => point.Sessions.ToString("#,0", CultureInfo.InvariantCulture) + " sessions, s"))} | slope |", $"| --- | {string.Concat(points[0].Select(_ => "---: | "))}---: |" };
+        var steep = 0;
+        foreach (var (index, analysis) in analyses.Index())
+        {
+            var slope = Slope([.. points[index].Where(point => point.Sessions >= 10 * Smallest)]);
+            if (slope > LinearAtMost) steep++;
+            lines.Add(string.Create(CultureInfo.InvariantCulture, $"| {analysis.Name} | {string.Join(" | ", points[index].Select(point => point.Seconds.ToString("0.0000", CultureInfo.InvariantCulture)))} | {slope:0.00} |"));
+        }
+
+        foreach (var line in lines) Console.WriteLine(line);
+        if (Option(arguments, "--out") is { } file)
+            File.WriteAllText(file, $"# Time against sessions\n\nCommand `scaling`, seed 1, commit {Provenance.Commit()}, {Provenance.Machine()}. Slope of log time on log sessions from 10^4 on; 1 is linear.\n\n{string.Join('\n', lines)}\n");
+        return steep == 0 ? 0 : 1;
+    }
+
+    private static IReadOnlyList<(string Name, Action<Squad> Work)> Analyses()
+    {
+        var worthwhile = SmallestWorthwhileChange.Entered(new Seconds(3.6));
+        var error = TypicalError.Entered(new Seconds(3.4), 200, "entered for timing");
+        return
+        [
+            ("selection of sessions", squad => SessionSelection.Of(squad.Sessions).GetOrThrow()),
+            ("set profile of each session", squad => Each(squad.Sessions, session => SetProfile.Summarize(session))),
+            ("fatigue indices of each session", squad => Each(squad.Sessions, session => FatigueIndices.Summarize(session))),
+            ("slope of each session", squad => Each(squad.Sessions, session => SetSlope.Fit(session))),
+            ("work and rest of each session", squad => Each(squad.Sessions, session => WorkAndRest.Summarize(session))),
+            ("set noise of each athlete", squad => Each(squad.Athletes, athlete => SetNoise.Fit(squad.SessionsOf(athlete.Id)))),
+            ("late slow-down of each athlete, named", squad => Each(squad.Athletes, athlete => LateSlowdown.Fit(squad.SessionsOf(athlete.Id), new LateSlowdownOptions { AfterSet = 3 }))),
+            ("typical error", squad => TypicalError.Fit(squad.Sessions).GetOrThrow()),
+            ("intraclass correlation", squad => IntraclassCorrelation.Fit(squad.Sessions).GetOrThrow()),
+            ("consecutive pairs", squad => ConsecutivePairs.Fit(squad.Sessions).GetOrThrow()),
+            ("familiarisation", squad => Familiarisation.Fit(squad.Sessions, worthwhile).GetOrThrow()),
+            ("changes of the squad", squad => SquadChanges.Fit(squad.Sessions, error, worthwhile).GetOrThrow()),
+        ];
+    }
+
+    private static void Each<T, TResult>(IReadOnlyList<T> items, Func<T, TResult> work)
+    {
+        foreach (var item in items) work(item);
+    }
+
+    private static double Slope(IReadOnlyList<(double Sessions, double Seconds)> points)
+    {
+        var x = points.Select(point => Math.Log(point.Sessions)).ToArray();
+        var y = points.Select(point => Math.Log(point.Seconds)).ToArray();
+        double meanX = x.Average(), meanY = y.Average();
+        return x.Zip(y, (a, b) => (a - meanX) * (b - meanY)).Sum() / x.Sum(a => (a - meanX) * (a - meanX));
+    }
+}

@@ -1,0 +1,36 @@
+using SquadAnalytics.SampleSquad;
+using SquadAnalytics.Statistics;
+
+namespace SquadAnalytics.Benchmarks.Simulations;
+
+/// <summary>Squads of any size for timing: set times only, every boxer tested in the same weeks.</summary>
+internal static class LargeSquad
+{
+    /// <summary>Sessions of each boxer.</summary>
+    public const int SessionsEach = 25;
+
+    private static readonly DateOnly FirstDay = new(2030, 9, 5);
+
+    /// <summary>Draws a squad with about as many sessions as asked for.</summary>
+    public static Squad Draw(int sessions, long seed)
+    {
+        var test = Scenarios.Quillmere.MainTest;
+        var protocol = test.Protocol;
+        var boxers = Enumerable.Range(1, Math.Max(1, sessions / SessionsEach)).Select(number => new Athlete("a" + number, "Boxer " + number, "B" + number)).ToList();
+        var all = new List<Session>(boxers.Count * SessionsEach);
+        var times = new double[protocol.Sets];
+        foreach (var (index, boxer) in boxers.Index())
+        {
+            var random = new SeededRandom(seed, index + 1);
+            var level = test.SetSeconds * Math.Exp(0.05 * random.NextNormal());
+            for (var week = 0; week < SessionsEach; week++)
+            {
+                var day = level * Math.Exp(0.008 * random.NextNormal());
+                for (var set = 0; set < times.Length; set++) times[set] = Math.Round(day * (1 + (0.006 * set)) * Math.Exp(0.012 * random.NextNormal()), 1);
+                all.Add(Session.FromTimes($"{boxer.Id}-{week}", boxer.Id, FirstDay.AddDays(7 * week), protocol, [.. times]));
+            }
+        }
+
+        return new Squad("Large squad (invented)", boxers, [protocol], all);
+    }
+}
