@@ -30,9 +30,9 @@ internal static class ReportPage
     }
 
     private static void Head(StringBuilder html, ReportDocument report) => html
-        .Append("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n")
-        .Append("<meta http-equiv=\"Content-Security-Policy\" content=\"").Append(Policy).Append("\">\n")
-        .Append("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n<meta name=\"color-scheme\" content=\"light dark\">\n<meta name=\"referrer\" content=\"no-referrer\">\n")
+        .Append("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\"/>\n")
+        .Append("<meta http-equiv=\"Content-Security-Policy\" content=\"").Append(Policy).Append("\"/>\n")
+        .Append("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\"/>\n<meta name=\"color-scheme\" content=\"light dark\"/>\n<meta name=\"referrer\" content=\"no-referrer\"/>\n")
         .Append("<title>").Append(Html.Escape(report.Title)).Append("</title>\n<style>").Append(Style).Append("</style>\n</head>\n");
 
     private static void FindingsFirst(StringBuilder html, ReportDocument report)

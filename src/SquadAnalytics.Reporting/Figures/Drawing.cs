@@ -6,6 +6,9 @@ namespace SquadAnalytics.Reporting.Figures;
 /// <summary>One or more charts on a sheet, stacked from top to bottom.</summary>
 internal sealed class Drawing : IDisposable
 {
+    /// <summary>Flat areas of colour: without a filter the encoder is several times as fast and the file hardly larger.</summary>
+    private static readonly SKPngEncoderOptions Compression = new(SKPngEncoderFilterFlags.NoFilters, 5);
+
     private readonly IReadOnlyList<Chart> _charts;
 
     public Drawing(params IReadOnlyList<Chart> charts)
@@ -24,8 +27,8 @@ internal sealed class Drawing : IDisposable
         surface.Canvas.Clear(SKColors.White);
         surface.Canvas.Scale(dotsPerUnit);
         foreach (var text in RenderOn(surface.Canvas)) text.RenderOn(surface.Canvas);
-        using var image = surface.Snapshot();
-        using var png = image.Encode(SKEncodedImageFormat.Png, 100);
+        using var pixels = surface.PeekPixels();
+        using var png = pixels.Encode(Compression) ?? throw new InvalidOperationException("The picture could not be encoded.");
         return png.ToArray();
     }
 

@@ -1,4 +1,5 @@
 using System.Text.RegularExpressions;
+using System.Xml.Linq;
 using SquadAnalytics.Reporting.Documents;
 
 namespace SquadAnalytics.Reporting.Tests.Documents;
@@ -55,6 +56,18 @@ public class ReportDocumentTests
         Assert.Contains("ab12", foot, StringComparison.Ordinal);
         Assert.Contains("2031-03-04 20:15 +00:00", foot, StringComparison.Ordinal);
         Assert.Contains("SquadAnalytics 0.1.0", foot, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_page_is_well_formed_and_every_label_points_at_something()
+    {
+        var html = (Example() with { Parts = [.. Example().Parts, .. Figures.Examples.All().Select(figure => new FigurePart(figure))] }).ToHtml();
+        var page = XElement.Parse(html["<!DOCTYPE html>".Length..]);
+        var ids = page.Descendants().Attributes("id").Select(id => id.Value).ToList();
+        Assert.Equal(ids.Count, ids.Distinct().Count());
+        Assert.All(page.Descendants().Attributes("aria-labelledby"), label => Assert.Contains(label.Value, ids));
+        Assert.Contains(((string)page.Descendants("a").First(link => (string?)link.Attribute("class") == "skip").Attribute("href")!)[1..], ids);
+        Assert.InRange(html.Length, 400_000, 3_000_000);
     }
 
     [Theory]
