@@ -1,4 +1,5 @@
 using System.Globalization;
+using SquadAnalytics.Benchmarks.Simulations;
 
 namespace SquadAnalytics.Benchmarks.Jobs;
 
@@ -38,6 +39,7 @@ internal sealed class PeersJob : Job
         }
 
         foreach (var line in lines) Console.WriteLine(line);
+        Console.WriteLine($"commit {Provenance.Commit()}, {Provenance.Machine()}");
         return 0;
     }
 }

@@ -23,7 +23,7 @@ public static partial class MixedModel
     /// <returns>
     /// The fit, or <see cref="NotEstimable"/>: fewer than two groups in a term, or no more observations than fixed effects (<see cref="Refusal.TooFewObservations"/>), as many random effects as
     /// observations or more, or fixed effects that are combinations of each other (<see cref="Refusal.WeaklyIdentified"/>), a response
-    /// without variance about the fixed effects (<see cref="Refusal.ZeroVariance"/>), no settled optimum (<see cref="Refusal.NotConverged"/>).
+    /// without variance about the fixed effects or within groups (<see cref="Refusal.ZeroVariance"/>), no settled optimum (<see cref="Refusal.NotConverged"/>).
     /// </returns>
     /// <exception cref="ArgumentException">Kenward and Roger's method together with maximum likelihood, or crossed terms that connect more than 2,500 random effects.</exception>
     public static Answer<MixedFit> Fit(MixedDesign design, MixedModelOptions? options = null)
@@ -40,6 +40,7 @@ public static partial class MixedModel
             var data = new MixedBlocks(current, columns);
             if (TooManyEffects(data) is { } tooMany) return tooMany;
             var deviance = new MixedDeviance(data, columns, options.Criterion);
+            if (!ScattersWithinGroups(deviance)) return new NotEstimable(Measure, Refusal.ZeroVariance, "observations that scatter within groups", "none");
             var search = MixedSearch.Run(deviance);
             if (!search.Converged)
                 return new NotEstimable(Measure, Refusal.NotConverged, "an optimum that the search settles on", string.Create(CultureInfo.InvariantCulture, $"none after {deviance.Kernel.Evaluations} evaluations"));
@@ -95,6 +96,19 @@ public static partial class MixedModel
         }
 
         return null;
+    }
+
+    /// <summary>Whether random effects of any size leave a residual; where they leave none the likelihood has no maximum.</summary>
+    private static bool ScattersWithinGroups(MixedDeviance deviance)
+    {
+        var theta = new double[deviance.Data.ThetaCount];
+        foreach (var term in deviance.Data.Terms)
+        {
+            for (var r = 0; r < term.Width; r++) theta[term.ThetaIndex(r, r)] = 1e8;
+        }
+
+        deviance.Kernel.Evaluate(theta);
+        return deviance.Kernel.Rss > 1e-14 * CompensatedSum.OfProducts(deviance.Columns.Residuals, deviance.Columns.Residuals);
     }
 
     private static string Count(int number, string noun) => string.Create(CultureInfo.InvariantCulture, $"{number} {noun}");

@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace SquadAnalytics.Statistics;
 
 /// <summary>Finds where the mean of a series shifts: the best places for one break, two breaks and so on, by exhaustive search.</summary>
@@ -5,27 +7,32 @@ namespace SquadAnalytics.Statistics;
 /// For each number of breaks the cut with the smallest sum of squares about the segment means is found by dynamic programming over all cuts. BIC and AIC
 /// count the means, the breaks and the residual variance: 2(m + 1) parameters for m breaks. The limits of a break use the distribution of the argmax of
 /// a two-sided Brownian motion with drift, each side with its own residual variance. Assumes independent errors within a segment; a steady trend also
-/// produces breaks, so test and plot before believing one. Sources: Bai and Perron (2003), J Appl Econometrics 18:1-22; Bai (1997), Rev Econ Stat
+/// produces breaks, so test and plot before believing one. Time and memory grow with the square of the number of observations. Sources: Bai and Perron (2003), J Appl Econometrics 18:1-22; Bai (1997), Rev Econ Stat
 /// 79:551-563; Zeileis et al. (2003), Comput Stat Data Anal 44:109-123 (all from memory).
 /// </remarks>
 public static class MeanShifts
 {
     private const string Measure = "the breaks of the mean";
 
+    // The search holds a cost for every run of observations: 100 MB at this length.
+    private const int LongestSeries = 5_000;
+
     /// <summary>Searches for breaks.</summary>
     /// <param name="values">The series in order of time.</param>
     /// <param name="options">Settings; by default up to 5 breaks, segments of 15 % or more, 90 % limits.</param>
     /// <returns>The models, or <see cref="NotEstimable"/> where the series is shorter than two smallest segments (<see cref="Refusal.TooFewObservations"/>) or does not vary (<see cref="Refusal.ZeroVariance"/>).</returns>
-    /// <exception cref="ArgumentException">A number is not finite.</exception>
+    /// <exception cref="ArgumentException">A number is not finite, or there are more than 5,000.</exception>
     public static Answer<MeanShiftFit> Find(IReadOnlyList<double> values, MeanShiftOptions? options = null)
     {
         options ??= new MeanShiftOptions();
         var series = Numbers.Of(values, 0);
         var n = series.Length;
+        if (n > LongestSeries)
+            throw new ArgumentException(string.Create(CultureInfo.InvariantCulture, $"The search for breaks takes up to {LongestSeries} numbers, but was given {n}."), nameof(values));
         var smallest = Math.Max(2, (int)Math.Floor(options.SmallestShare * n + 1e-9));
         if (n < 2 * smallest) return new NotEstimable(Measure, Refusal.TooFewObservations, 2 * smallest, n, "observations");
         if (series.All(value => value == series[0])) return new NotEstimable(Measure, Refusal.ZeroVariance, "a series that varies", "equal values");
-        var cuts = BestCuts(SegmentCosts(series), smallest, Math.Min(options.MaximumBreaks, n / smallest - 1));
+        var cuts = BestCuts(RunCosts(series), smallest, Math.Min(options.MaximumBreaks, n / smallest - 1));
         var models = cuts.Select(cut => Model(series, cut, options.ConfidenceLevel)).ToArray();
 
         // A perfect fit has no criterion; fewer breaks win where they fit perfectly too.
@@ -39,42 +46,32 @@ public static class MeanShifts
     public static IReadOnlyList<double> OneBreakSumsOfSquares(IReadOnlyList<double> values)
     {
         var series = Numbers.Of(values, 2);
-        return [.. Enumerable.Range(1, series.Length - 1).Select(after => SumOfSquares(series.AsSpan(0, after)) + SumOfSquares(series.AsSpan(after)))];
+        var before = RunningSums(series);
+        Array.Reverse(series = [.. series]);
+        var behind = RunningSums(series);
+        return [.. Enumerable.Range(1, series.Length - 1).Select(after => before[after - 1] + behind[series.Length - after - 1])];
     }
 
-    internal static double SumOfSquares(ReadOnlySpan<double> values)
+    internal static double SumOfSquares(ReadOnlySpan<double> values) => RunningSums(values)[^1];
+
+    /// <summary>Sum of squares about the mean of the first one, two, ... numbers, by updating the mean (Welford 1962, Technometrics 4:419-420, from memory).</summary>
+    private static double[] RunningSums(ReadOnlySpan<double> values)
     {
+        var sums = new double[values.Length];
         double mean = 0, squares = 0;
         for (var i = 0; i < values.Length; i++)
         {
             var deviation = values[i] - mean;
             mean += deviation / (i + 1);
             squares += deviation * (values[i] - mean);
+            sums[i] = squares;
         }
 
-        return squares;
+        return sums;
     }
 
-    /// <summary>Sum of squares about the mean of every run from i to j, by updating the mean as a run grows.</summary>
-    private static double[][] SegmentCosts(double[] series)
-    {
-        var n = series.Length;
-        var costs = new double[n][];
-        for (var i = 0; i < n; i++)
-        {
-            costs[i] = new double[n];
-            double mean = 0, squares = 0;
-            for (var j = i; j < n; j++)
-            {
-                var deviation = series[j] - mean;
-                mean += deviation / (j - i + 1);
-                squares += deviation * (series[j] - mean);
-                costs[i][j] = squares;
-            }
-        }
-
-        return costs;
-    }
+    /// <summary>Sum of squares about the mean of every run: first index its start, second its length less 1.</summary>
+    private static double[][] RunCosts(double[] series) => [.. Enumerable.Range(0, series.Length).Select(start => RunningSums(series.AsSpan(start)))];
 
     /// <summary>The best breaks (counts of observations before each) for 0, 1, ... breaks.</summary>
     private static List<int[]> BestCuts(double[][] costs, int smallest, int most)
@@ -92,7 +89,7 @@ public static class MeanShifts
             {
                 for (var before = m * smallest; before <= end + 1 - smallest; before++)
                 {
-                    var sum = total[m - 1][before - 1] + costs[before][end];
+                    var sum = total[m - 1][before - 1] + costs[before][end - before];
                     if (sum < total[m][end]) (total[m][end], last[m][end]) = (sum, before);
                 }
             }

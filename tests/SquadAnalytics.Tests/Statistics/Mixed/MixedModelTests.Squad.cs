@@ -144,6 +144,16 @@ public sealed partial class MixedModelTests
     }
 
     [Fact]
+    public void Observations_without_scatter_within_groups_are_refused()
+    {
+        string[] groups = ["A", "A", "B", "B", "C", "C"];
+        var one = new MixedDesign(new DesignColumn("y", [1, 1, 2, 2, 4, 4]), [DesignColumn.Intercept(6)], [RandomTerm.Intercept("athlete", groups)]);
+        Assert.Equal("Not enough data for the mixed model: needs observations that scatter within groups, has none.", MixedModel.Fit(one).ToString());
+        var two = new MixedDesign(one.Response, one.FixedEffects, [RandomTerm.Intercept("athlete", groups), RandomTerm.Intercept("half", ["x", "x", "x", "x", "y", "y"])]);
+        Assert.Equal(Refusal.ZeroVariance, MixedModel.Fit(two).Refusal!.Reason);
+    }
+
+    [Fact]
     public void Kenward_and_Roger_need_REML() => Assert.Throws<ArgumentException>(() => MixedModel.Fit(
         EightAthletesBy(slope: false), new MixedModelOptions { Criterion = MixedCriterion.MaximumLikelihood, DegreesOfFreedom = FixedEffectDegreesOfFreedom.KenwardRoger }));
 
