@@ -48,13 +48,13 @@ internal sealed class AddCommand : Command
     private static string Changes(ImportResult result, Logbook logbook)
     {
         List<string> changes = [];
-        if (result.NewSessions.Count > 0) changes.Add(string.Create(CultureInfo.InvariantCulture, $"{result.NewSessions.Count} sessions added, of {result.NewSessions.Min(session => session.Date):yyyy-MM-dd} to {result.NewSessions.Max(session => session.Date):yyyy-MM-dd}"));
-        if (result.ChangedSessions.Count > 0) changes.Add(string.Create(CultureInfo.InvariantCulture, $"{result.ChangedSessions.Count} sessions completed or replaced: {string.Join(", ", result.ChangedSessions.Select(session => session.Id))}"));
+        if (result.NewSessions.Count > 0) changes.Add(string.Create(CultureInfo.InvariantCulture, $"sessions added: {result.NewSessions.Count}, of {result.NewSessions.Min(session => session.Date):yyyy-MM-dd} to {result.NewSessions.Max(session => session.Date):yyyy-MM-dd}"));
+        if (result.ChangedSessions.Count > 0) changes.Add(string.Create(CultureInfo.InvariantCulture, $"sessions completed or replaced: {string.Join(", ", result.ChangedSessions.Select(session => session.Id))}"));
         if (result.NewAthletes.Count > 0) changes.Add($"new athletes: {string.Join(", ", result.NewAthletes.Select(athlete => $"{athlete.DisplayName} ({athlete.Code})"))}");
         if (result.ChangedAthletes.Count > 0) changes.Add($"spellings confirmed for {string.Join(", ", result.ChangedAthletes.Select(athlete => athlete.Code))}");
         if (result.NewProtocols.Count > 0) changes.Add($"new protocols: {string.Join(", ", result.NewProtocols.Select(protocol => protocol.Name))}");
         var waiting = result.Report.RefusedRows + result.Report.DecisionRows;
-        if (waiting > 0) changes.Add(string.Create(CultureInfo.InvariantCulture, $"{waiting} rows are held in the logbook until they are mended, decided or dismissed"));
+        if (waiting > 0) changes.Add(string.Create(CultureInfo.InvariantCulture, $"rows held in the logbook until they are mended, decided or dismissed: {waiting}"));
         return changes.Count == 0 ? $"{logbook.Squad.Name}: nothing new." : $"{logbook.Squad.Name}:{string.Concat(changes.Select(change => $"{Environment.NewLine}  {change}"))}";
     }
 }

@@ -37,7 +37,7 @@ public static class ClipboardImport
             else if (draft.IsOpen) empty++;
         }
 
-        if (empty > 0) raw.Notes.Add(FormattableString.Invariant($"{empty} athletes stand there without any time or status: nothing was added for them."));
+        if (empty > 0) raw.Notes.Add(FormattableString.Invariant($"Rows with a name but no time or status, for which nothing was added: {empty}."));
         var duplicates = new DuplicateSettling(raw, options, decisions);
         duplicates.Apply(built);
         raw.Notes.AddRange(builder.Plausibility.ColumnNotes());

@@ -24,8 +24,8 @@ internal sealed class DuplicateSettling(RawImport raw, ImportOptions options, De
     {
         Number(sessions);
         foreach (var group in sessions.GroupBy(KeyOf)) Settle(group.Key, [.. group]);
-        if (_repeated > 0) raw.Notes.Add(string.Create(CultureInfo.InvariantCulture, $"{_repeated} tests were written twice with the same times and kept once."));
-        if (_alreadyKnown > 0) raw.Notes.Add(string.Create(CultureInfo.InvariantCulture, $"{_alreadyKnown} tests are in the logbook already and were not added again."));
+        if (_repeated > 0) raw.Notes.Add(string.Create(CultureInfo.InvariantCulture, $"Tests written twice with the same times and kept once: {_repeated}."));
+        if (_alreadyKnown > 0) raw.Notes.Add(string.Create(CultureInfo.InvariantCulture, $"Tests that are in the logbook already and were not added again: {_alreadyKnown}."));
     }
 
     // A column that tells tests of a day apart: its whole numbers are occasions, other labels count in the order met.

@@ -30,7 +30,7 @@ internal static class ProtocolSettling
             unsettled.Add((draft, cell ?? (title.IsLabelled ? title.Protocol : null)));
         }
 
-        if (assumed > 0) raw.Notes.Add(string.Create(CultureInfo.InvariantCulture, $"{assumed} tests name no protocol: the squad's only one, '{squad.Protocols[0].Name}', was taken."));
+        if (assumed > 0) raw.Notes.Add(string.Create(CultureInfo.InvariantCulture, $"Tests that name no protocol, for which the squad's only one, '{squad.Protocols[0].Name}', was taken: {assumed}."));
         foreach (var drafts in unsettled.GroupBy(entry => (entry.Draft.Block, entry.Text))) Ask(squad, drafts.Key.Block, drafts.Key.Text, [.. drafts.Select(entry => entry.Draft)], decisions);
         return [];
     }

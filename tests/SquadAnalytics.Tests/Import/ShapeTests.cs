@@ -140,7 +140,7 @@ public sealed class ShapeTests
         Assert.Equal(2, result.Report.Kept);
         var session = Assert.Single(result.NewSessions);
         Assert.All(session.Sets, set => Assert.Equal(SetStatus.NotStarted, set.Status));
-        Assert.Contains(result.Report.Notes, note => note.Contains("1 athletes stand there without any time", StringComparison.Ordinal));
+        Assert.Contains(result.Report.Notes, note => note.Contains("nothing was added: 1", StringComparison.Ordinal));
     }
 
     [Fact]

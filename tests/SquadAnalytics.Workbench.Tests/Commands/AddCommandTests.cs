@@ -14,8 +14,8 @@ public sealed class AddCommandTests
         folder.Write("drop/april.csv", April);
         var run = CommandRun.In(folder.Path, "add", "drop/april.csv", "--logbook", "logbook");
         Assert.Equal((1, ""), (run.ExitCode, run.Errors));
-        Assert.Contains("1 sessions added, of 2031-04-03 to 2031-04-03", run.Output, StringComparison.Ordinal);
-        Assert.Contains("2 rows are held in the logbook", run.Output, StringComparison.Ordinal);
+        Assert.Contains("sessions added: 1, of 2031-04-03 to 2031-04-03", run.Output, StringComparison.Ordinal);
+        Assert.Contains("rows held in the logbook until they are mended, decided or dismissed: 2", run.Output, StringComparison.Ordinal);
         var held = folder.Look(logbook => logbook.HeldRows);
         Assert.Equal([HeldRowState.Refused, HeldRowState.AwaitingDecision], held.OrderByDescending(row => row.State).Select(row => row.State));
         Assert.Equal("1:72", held.Single(row => row.State == HeldRowState.Refused).Problems.Single().Text);
