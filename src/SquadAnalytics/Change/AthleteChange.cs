@@ -12,7 +12,7 @@ public static class AthleteChange
 
     /// <summary>The change from the tests before to the latest test.</summary>
     /// <param name="sessions">Sessions of one athlete; the latest eligible one is held against the mean of up to three before it.</param>
-    /// <param name="typicalError">The noise of one session total.</param>
+    /// <param name="typicalError">The noise of one session total, from tests before the later ones: a true change inside it widens the interval.</param>
     /// <param name="worthwhile">The smallest worthwhile change S: in seconds, or in percent on the scale of logarithms.</param>
     /// <param name="options">Scale, level, baseline, selection; null for the defaults.</param>
     /// <returns>The change, or <see cref="Refusal.TooFewSessions"/> below 2 eligible sessions, or what <see cref="Between"/> refuses.</returns>
@@ -38,7 +38,7 @@ public static class AthleteChange
     /// </remarks>
     /// <param name="baseline">Earlier complete sessions of one athlete; 1 or more.</param>
     /// <param name="later">Later complete sessions of the same athlete; 1 or more.</param>
-    /// <param name="typicalError">The noise of one session total.</param>
+    /// <param name="typicalError">The noise of one session total, from tests before the later ones: a true change inside it widens the interval.</param>
     /// <param name="worthwhile">The smallest worthwhile change S.</param>
     /// <param name="options">Scale, level, chances; selection and the number of baseline tests do not apply.</param>
     /// <returns>The change, or <see cref="Refusal.TooFewSessions"/>, <see cref="Refusal.IncompleteSession"/>, <see cref="Refusal.MixedProtocols"/>,

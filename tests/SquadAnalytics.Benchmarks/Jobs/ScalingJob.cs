@@ -19,7 +19,7 @@ internal sealed class ScalingJob : Job
 
     public override string Usage => """
         scaling [--most N] [--only WORD] [--out FILE]
-          --most  the largest number of sessions, a power of ten (default 1000000; needs about 4 GB)
+          --most  the largest number of sessions, a power of ten (default 1000000, at least 10000; a million needs about 4 GB)
           --only  analyses whose name contains the word
         The slope is taken from 10^4 sessions on, where fixed costs no longer count. The exit code is 1 where one is above 1.15.
         """;
@@ -27,6 +27,12 @@ internal sealed class ScalingJob : Job
     public override int Run(IReadOnlyList<string> arguments)
     {
         var most = Option(arguments, "--most") is { } text ? int.Parse(text, CultureInfo.InvariantCulture) : 1_000_000;
+        if (most < 10 * Smallest)
+        {
+            Console.Error.WriteLine("A slope needs two sizes: --most is at least 10000.");
+            return 2;
+        }
+
         var only = Option(arguments, "--only") ?? "";
         var analyses = Analyses().Where(analysis => analysis.Name.Contains(only, StringComparison.Ordinal)).ToList();
         var points = analyses.Select(_ => new List<(double Sessions, double Seconds)>()).ToList();
@@ -48,7 +54,7 @@ internal sealed class ScalingJob : Job
         var steep = 0;
         foreach (var (index, analysis) in analyses.Index())
         {
-            var slope = Slope([.. points[index].Where(point => point.Sessions >= 10 * Smallest)]);
+            var slope = Slope([.. points[index].Skip(points[index].Count > 2 ? 1 : 0)]);
             if (slope > LinearAtMost) steep++;
             lines.Add(string.Create(CultureInfo.InvariantCulture, $"| {analysis.Name} | {string.Join(" | ", points[index].Select(point => point.Seconds.ToString("0.0000", CultureInfo.InvariantCulture)))} | {slope:0.00} |"));
         }
