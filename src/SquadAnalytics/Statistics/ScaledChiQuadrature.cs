@@ -20,7 +20,7 @@ internal static class ScaledChiQuadrature
         var logConstant = Math.Log(2) + Math.Log(half) / 2 - Math.Log(Math.Tau) / 2 - SaddlePoint.StirlingError(half);
         double LogTerm(double u) => degreesOfFreedom * (u - Elementary.ExpMinusOne(2 * u) / 2) + logFactor(Math.Exp(u));
         var step = 1 / (3 * Math.Sqrt(2 * degreesOfFreedom + sharpness + 2));
-        var peak = Peak(LogTerm);
+        var peak = Peak(LogTerm, 2 * step);
         var largest = LogTerm(peak);
         if (double.IsNegativeInfinity(largest)) return 0;
         var sum = 1.0;
@@ -39,7 +39,7 @@ internal static class ScaledChiQuadrature
 
     // Golden section on a unimodal function, after moving an end of the range outwards where it still rises there. Where the function
     // is -infinity on both sides of the middle, a factor has underflowed at large s, and the peak lies to the left.
-    private static double Peak(Func<double, double> function)
+    private static double Peak(Func<double, double> function, double precision)
     {
         const double golden = 0.6180339887498949;
         double low = -30, high = 6;
@@ -47,7 +47,7 @@ internal static class ScaledChiQuadrature
         while (high < 300 && function(high) > function(high - 0.1)) high *= 2;
         var (left, right) = (high - golden * (high - low), low + golden * (high - low));
         var (atLeft, atRight) = (function(left), function(right));
-        while (high - low > 1e-4)
+        while (high - low > precision)
         {
             if (atLeft < atRight)
             {

@@ -10,7 +10,7 @@ namespace SquadAnalytics.Statistics;
 public static class StudentizedRangeDistribution
 {
     private const double Reach = 9;
-    private const double Step = 0.125;
+    private const double Step = 0.25;
 
     /// <summary>P(Q > q).</summary>
     /// <param name="q">The studentised range, 0 or more.</param>

@@ -27,6 +27,7 @@ public sealed class NoncentralAndRangeTests
     {
         ReferenceData.AssertClose(0.439178406886743825721, NoncentralTDistribution.Cdf(40, 3, 38), 1e-11);
         ReferenceData.AssertClose(8.796887198217828e-119, NoncentralTDistribution.Cdf(1, 1.5, 30), 1e-10);
+        ReferenceData.AssertClose(0.691462454672788372, NoncentralTDistribution.Cdf(3, 1e8, 2.5), 1e-11);
         ReferenceData.AssertClose(1 / (Math.PI * 1e15), NoncentralTDistribution.UpperTail(1e15, 1, 0), 1e-10);
     }
 
