@@ -46,7 +46,17 @@ public static class FatigueIndices
         };
     }
 
-    private static string Scatter(NoiseFloor? floor, double even, Percent? expected, Percent? limit) => floor is null
-        ? string.Create(CultureInfo.InvariantCulture, $"Even pacing would show about {even:0.00} times the set noise, not necessarily 0; no set noise was given to compare with.")
-        : string.Create(CultureInfo.InvariantCulture, $"Even pacing with set noise {floor.SetNoise.Value:0.00} % would show {expected!.Value.Value:0.00} % on average and more than {limit!.Value.Value:0.00} % in 1 of 20 sessions.");
+    private static string Scatter(NoiseFloor? floor, double even, Percent? expected, Percent? limit)
+    {
+        if (floor is not null)
+        {
+            return string.Create(CultureInfo.InvariantCulture,
+                $"Even pacing with set noise {floor.SetNoise.Value:0.00} % would show {expected!.Value.Value:0.00} % on average and more than {limit!.Value.Value:0.00} % in 1 of 20 sessions.");
+        }
+
+        const string unknown = "no set noise was given to compare with.";
+        return even == 0
+            ? $"Even pacing would show 0 on average, with a scatter of about 1.4 times the set noise; {unknown}"
+            : string.Create(CultureInfo.InvariantCulture, $"Even pacing would show about {even:0.00} times the set noise, not 0; {unknown}");
+    }
 }

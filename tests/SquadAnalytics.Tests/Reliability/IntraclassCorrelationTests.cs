@@ -1,5 +1,6 @@
 using CsCheck;
 using SquadAnalytics.Reliability;
+using SquadAnalytics.Statistics;
 
 namespace SquadAnalytics.Tests.Reliability;
 
@@ -48,6 +49,22 @@ public sealed class IntraclassCorrelationTests
             ReferenceData.AssertClose(row.GetProperty("lower").GetDouble(), got.Lower!.Value, 1e-9, what: $"{item} {form} lower");
             ReferenceData.AssertClose(row.GetProperty("upper").GetDouble(), got.Upper!.Value, 1e-9, what: $"{item} {form} upper");
         }
+    }
+
+    [Theory]
+    [InlineData("shrout_fleiss")]
+    [InlineData("weir_a")]
+    [InlineData("generated_12x4")]
+    public void The_standard_error_of_measurement_depends_on_the_form(string item)
+    {
+        // R 4.2.2: sd(value) * sqrt(1 - ICC) for the forms (1,1), (2,1), (3,1); the typical error equals it only approximately.
+        var table = ReferenceTable.Load(item);
+        var result = IntraclassCorrelation.FitTable(table, ConfidenceLevel.NinetyFive).GetOrThrow();
+        var expected = ReferenceData.Values("reliability", item, "sem_from_icc");
+        var deviation = Descriptive.StandardDeviation([.. table.SelectMany(row => row)]);
+        ReferenceData.AssertClose(expected.GetProperty("sd_all").GetDouble(), deviation, 1e-9);
+        Estimate[] forms = [result.OneWay, result.Agreement, result.Consistency];
+        for (var form = 0; form < 3; form++) ReferenceData.AssertClose(expected.GetProperty("sem")[form].GetDouble(), deviation * Math.Sqrt(1 - forms[form].Value), 1e-9);
     }
 
     [Fact]

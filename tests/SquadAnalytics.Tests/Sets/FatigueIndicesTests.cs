@@ -16,6 +16,8 @@ public sealed class FatigueIndicesTests
         Assert.Equal(5.448718, indices.Decrement.Value, 5e-7);
         Assert.Equal(329, indices.Total.Value, 1e-9);
         Assert.Null(indices.DecrementExceedsScatter);
+        Assert.Contains(indices.Decrement.Notes, note => note.Contains("1.16 times the set noise", StringComparison.Ordinal));
+        Assert.Contains(indices.Extremes.Notes, note => note.Contains("2.33 times the set noise", StringComparison.Ordinal));
     }
 
     [Fact]
