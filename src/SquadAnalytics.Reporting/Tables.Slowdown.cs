@@ -32,7 +32,7 @@ public static partial class Tables
         IReadOnlyList<TableCell> Row(string name, SmallestWorthwhileChange worthwhile, ChangeVerdict verdict) =>
             [name, TableCell.Figure(worthwhile.Estimate.Value, format.EntryDecimals + 1), Change(change.Change, format), Limits(change.Change, format), verdict.Words()];
         return new Table(
-            $"Latest {Sentences.Plural(change.Later.Count, "test")} against the mean of {Sentences.Plural(change.Baseline.Count, "test")} before",
+            $"{(change.Later.Count == 1 ? "The latest test" : $"The latest {Count(change.Later.Count)} tests")} against {(change.Baseline.Count == 1 ? "the test before" : $"the mean of the {Count(change.Baseline.Count)} tests before")}",
             [new("smallest worthwhile change"), TableColumn.Figures("size", change.Worthwhile.Estimate.Unit.Symbol()), TableColumn.Figures("change", change.Change.Unit.Symbol()), TableColumn.Figures("interval", change.Change.Unit.Symbol()), new("verdict")],
             [
                 Row("as chosen", change.Worthwhile, change.Verdict),
