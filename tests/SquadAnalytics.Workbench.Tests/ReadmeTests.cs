@@ -15,12 +15,12 @@ public sealed partial class ReadmeTests : IDisposable
     [Fact]
     public void The_five_lines_lead_from_a_file_to_a_verdict()
     {
-        // Five boxers, six weeks; the first one's last test is 40 s faster than all before, far beyond any noise here.
+        // Six boxers, six weeks; the first one's last test is 40 s faster than all before, far beyond any noise here.
         string[] names = ["Ada", "Bo", "Cy", "Dee", "Eli", "Flo"];
         var lines = from week in Enumerable.Range(0, 6)
                     from name in names
-                    let first = 60 + Array.IndexOf(names, name) + (0.3 * ((week * 7 + name.Length * 3) % 5)) - (name == "Ada" && week == 5 ? 10 : 0)
-                    select string.Create(CultureInfo.InvariantCulture, $"{name},2031-03-{1 + (7 * (week % 4)) + (week / 4):00},{first:0.0},{first + 1:0.0},{first + 1.5:0.0},{first + 2:0.0}");
+                    let first = 60 + Array.IndexOf(names, name) + (0.3 * (((week * 7) + (name.Length * 3)) % 5)) - (name == "Ada" && week == 5 ? 10 : 0)
+                    select string.Create(CultureInfo.InvariantCulture, $"{name},{new DateOnly(2031, 3, 1).AddDays(7 * week):yyyy-MM-dd},{first:0.0},{first + 1:0.0},{first + 1.5:0.0},{first + 2:0.0}");
         File.WriteAllText(Path.Combine(_folder, "winter.csv"), $"Name,Date,Set 1,Set 2,Set 3,Set 4\n{string.Join('\n', lines)}\n");
         var code = CodeBlock().Match(File.ReadAllText(Path.Combine(Root(), "README.md"))).Groups[1].Value;
         Assert.Equal(5, code.Trim().Split('\n').Length);
