@@ -95,8 +95,9 @@ public sealed class MutatedFile
 
             return stream.ToArray();
         }
-        catch (InvalidDataException)
+        catch (Exception error) when (error is InvalidDataException or ArgumentOutOfRangeException or NotSupportedException)
         {
+            // An earlier damage made the package itself unreadable.
             return Bytes(package, random);
         }
     }
