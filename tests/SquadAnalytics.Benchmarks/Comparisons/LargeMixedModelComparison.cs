@@ -9,7 +9,8 @@ internal sealed class LargeMixedModelComparison : PeerComparison
 
     public override string Summary => "mixed model, correlated slope, REML, 2,000 athletes x 50 sessions (R's lme4, default settings)";
 
-    public override double PeerSeconds(string dataFolder) => PeerScript.Numbers(PeerScript.Run("Rscript", "peer_bench.R", dataFolder, "lme4big"), "default fit_s").Min();
+    /// <summary>The middle one of the script's three runs, as ours is the middle one of eleven.</summary>
+    public override double PeerSeconds(string dataFolder) => PeerScript.Numbers(PeerScript.Run("Rscript", "peer_bench.R", dataFolder, "lme4big"), "default fit_s").Order().ElementAt(1);
 
     public override double OurSeconds(string dataFolder)
     {
