@@ -16,12 +16,13 @@ internal sealed class CSharpSession : IDisposable
     private readonly CompositeKernel _kernel;
     private readonly CellSource _source;
     private volatile bool _cancelled;
+    private Task<Logbook>? _opening;
 
     public CSharpSession(MessageChannel channel)
     {
         _channel = channel;
         Formatters.Register();
-        _csharp = new CSharpKernel(Language).UseKernelHelpers().UseWho().UseValueSharing();
+        _csharp = new CSharpKernel(Language).UseWho().UseValueSharing();
         _csharp.AddAssemblyReferences(Prelude.Assemblies.Select(static assembly => assembly.Location));
         _kernel = new CompositeKernel { _csharp };
         _kernel.DefaultKernelName = Language;
@@ -52,6 +53,12 @@ internal sealed class CSharpSession : IDisposable
         }
     }
 
+    /// <summary>Reads the logbook while the compiler is still waking up.</summary>
+    public void BeginOpening(OpenSession open)
+    {
+        if (open.LogbookFolder is { } folder) _opening = Task.Run(() => Logbook.Open(folder));
+    }
+
     /// <summary>Asks the running cell to end; a cell that does not listen is ended with the process.</summary>
     public void Cancel()
     {
@@ -71,10 +78,17 @@ internal sealed class CSharpSession : IDisposable
         {
             return new(new CellFault($"The folder {open.WorkingFolder} cannot be entered: {error.Message}"), null);
         }
-        if (open.LogbookFolder is null) return new(null, null);
-        var opened = await RunAsync(0, 0, Language, Prelude.OpenLogbook(open.LogbookFolder)).ConfigureAwait(false);
-        if (opened.Ending != CellEnding.Completed) return new(opened.Fault ?? new CellFault("The logbook could not be opened."), null);
-        return new(null, _csharp.TryGetValue<Logbook>(Prelude.LogbookName, out var logbook) ? logbook.Fingerprint : null);
+        if (_opening is null) return new(null, null);
+        try
+        {
+            var logbook = await _opening.ConfigureAwait(false);
+            await _csharp.SetValueAsync(Prelude.LogbookName, logbook, typeof(Logbook)).ConfigureAwait(false);
+            return new(null, logbook.Fingerprint);
+        }
+        catch (Exception error) when (error is IOException or UnauthorizedAccessException or FormatException or LogbookContentException)
+        {
+            return new(new CellFault(error.Message), null);
+        }
     }
 
     private async Task<CellEnded> RunAsync(int ticket, int number, string language, string code)

@@ -25,7 +25,7 @@ public static class KernelHost
         AppDomain.CurrentDomain.ProcessExit += (_, _) => SayGoodbye(channel);
 
         using var session = new CSharpSession(channel);
-        var inbox = new KernelInbox(channel, session.Cancel);
+        var inbox = new KernelInbox(channel, session.Cancel, session.BeginOpening);
         await session.WarmUpAsync().ConfigureAwait(false);
         await foreach (var message in inbox.Messages.ConfigureAwait(false)) await session.HandleAsync(message).ConfigureAwait(false);
         return 0;

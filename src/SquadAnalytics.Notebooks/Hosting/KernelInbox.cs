@@ -12,21 +12,22 @@ internal sealed class KernelInbox
 {
     private readonly Channel<WireMessage> _messages = Channel.CreateUnbounded<WireMessage>();
 
-    public KernelInbox(MessageChannel channel, Action onCancel)
+    public KernelInbox(MessageChannel channel, Action onCancel, Action<OpenSession> onOpen)
     {
-        var listener = new Thread(() => Listen(channel, onCancel)) { IsBackground = true, Name = "Workbench" };
+        var listener = new Thread(() => Listen(channel, onCancel, onOpen)) { IsBackground = true, Name = "Workbench" };
         listener.Start();
     }
 
     /// <summary>What is to be done, in order; cancelling is not among it, as it must overtake the rest.</summary>
     public IAsyncEnumerable<WireMessage> Messages => _messages.Reader.ReadAllAsync();
 
-    private void Listen(MessageChannel channel, Action onCancel)
+    private void Listen(MessageChannel channel, Action onCancel, Action<OpenSession> onOpen)
     {
         try
         {
             while (channel.Read() is { } message)
             {
+                if (message is OpenSession open) onOpen(open);
                 if (message is CancelCell) onCancel();
                 else _messages.Writer.TryWrite(message);
             }

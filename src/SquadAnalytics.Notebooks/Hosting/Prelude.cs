@@ -2,11 +2,9 @@ using System.Globalization;
 using System.Reflection;
 using System.Runtime.InteropServices;
 using System.Text;
-using Microsoft.CodeAnalysis.CSharp;
 using Microsoft.DotNet.Interactive;
 using SquadAnalytics.Notebooks.Wire;
 using SquadAnalytics.Reporting;
-using SquadAnalytics.Storage;
 
 namespace SquadAnalytics.Notebooks.Hosting;
 
@@ -29,13 +27,10 @@ internal static class Prelude
             .Select(static type => type.Namespace)
             .OfType<string>()
             .Where(static name => name.StartsWith("SquadAnalytics", StringComparison.Ordinal));
-        var code = new StringBuilder();
+        var code = new StringBuilder($"using static {typeof(Kernel).FullName};\n");
         foreach (var name in Standard.Concat(offered.Distinct().Order(StringComparer.Ordinal))) code.Append(CultureInfo.InvariantCulture, $"using {name};\n");
         return code.ToString();
     }
-
-    /// <summary>The code that opens the logbook of a folder.</summary>
-    public static string OpenLogbook(string folder) => $"var {LogbookName} = {nameof(Logbook)}.{nameof(Logbook.Open)}({SymbolDisplay.FormatLiteral(folder, quote: true)});";
 
     /// <summary>What the process runs on.</summary>
     public static KernelReady Identity() => new(
