@@ -38,12 +38,12 @@ public static class NumberOfTests
     }
 
     /// <summary>Reliability of the mean of several tests from that of one, k ρ / (1 + (k - 1) ρ) (Spearman and Brown).</summary>
-    /// <param name="single">An intraclass correlation of single tests.</param>
+    /// <param name="ofOneTest">An intraclass correlation of single tests.</param>
     /// <param name="tests">Number of tests k; 1 or more.</param>
-    public static Estimate ReliabilityOfMean(Estimate single, int tests)
+    public static Estimate ReliabilityOfMean(Estimate ofOneTest, int tests)
     {
-        ArgumentNullException.ThrowIfNull(single);
-        return new Estimate(IntraclassCorrelation.Stepped(single.Value, Require.AtLeast(1, tests)), Unit.None, single.Observations, $"Spearman-Brown from {single.Method}");
+        ArgumentNullException.ThrowIfNull(ofOneTest);
+        return new Estimate(IntraclassCorrelation.Stepped(ofOneTest.Value, Require.AtLeast(1, tests)), Unit.None, ofOneTest.Observations, $"Spearman-Brown from {ofOneTest.Method}");
     }
 
     private static Estimate Scaled(TypicalErrorResult typicalError, double factor, string method) =>

@@ -7,7 +7,7 @@ namespace SquadAnalytics.Reporting.Tests.Figures;
 public class BundledFontTests
 {
     [Fact]
-    public void Figures_are_pixel_for_pixel_the_same_where_no_font_is_installed()
+    public async Task Figures_are_pixel_for_pixel_the_same_where_no_font_is_installed()
     {
         var empty = Directory.CreateTempSubdirectory("no-fonts-");
         var start = new ProcessStartInfo("dotnet", [typeof(BundledFontTests).Assembly.Location]) { RedirectStandardOutput = true, RedirectStandardError = true };
@@ -16,11 +16,11 @@ public class BundledFontTests
         start.Environment["HOME"] = empty.FullName;
         using var process = Process.Start(start)!;
         var complaints = process.StandardError.ReadToEndAsync();
-        var drawn = process.StandardOutput.ReadToEnd().Split('\n', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
-        process.WaitForExit();
+        var drawn = (await process.StandardOutput.ReadToEndAsync()).Split('\n', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
+        await process.WaitForExitAsync();
         empty.Delete(recursive: true);
 
-        Assert.True(process.ExitCode == 0, complaints.Result);
+        Assert.True(process.ExitCode == 0, await complaints);
         Assert.Equal(Examples.All().Select(figure => $"{figure.GetType().Name} {Convert.ToHexString(SHA256.HashData(figure.ToPng(dotsPerUnit: 1)))}"), drawn);
     }
 

@@ -80,7 +80,7 @@ public sealed class TypicalErrorTests
         var sessions = WorkedData.Weekly(totals);
         var result = TypicalError.Fit(sessions, All).GetOrThrow();
         // The general two-way analysis of this library's least squares, itself checked against certified data, on the same cells.
-        var anova = TwoWayAnova.Fit([.. sessions.Select(session => session.Total.GetOrThrow().Value)], [.. sessions.Select(session => session.AthleteId)], [.. sessions.Select(session => session.Date.ToString("O"))]).GetOrThrow();
+        var anova = TwoWayAnova.Fit([.. sessions.Select(session => session.Total.GetOrThrow().Value)], [.. sessions.Select(session => session.AthleteId)], [.. sessions.Select(session => session.Date.ToString("O", System.Globalization.CultureInfo.InvariantCulture))]).GetOrThrow();
         Assert.Equal(anova.ResidualStandardDeviation, result.Estimate.Value, 1e-10);
         Assert.Equal(anova.DegreesOfFreedom, result.DegreesOfFreedom);
     }

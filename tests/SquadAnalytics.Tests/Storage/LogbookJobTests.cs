@@ -20,19 +20,20 @@ public sealed class LogbookJobTests(ITestOutputHelper output)
 
     /// <remarks>Mounts a tmpfs in a mount namespace of its own: as root, or elsewhere where the kernel lets users have namespaces.</remarks>
     [Fact]
-    public void A_full_disk_and_a_read_only_disk_leave_the_logbook_intact()
+    public async Task A_full_disk_and_a_read_only_disk_leave_the_logbook_intact()
     {
         if (!OperatingSystem.IsLinux()) return; // There is no tmpfs to fill.
         var start = new ProcessStartInfo("unshare") { RedirectStandardOutput = true, RedirectStandardError = true };
         string[] rights = Environment.IsPrivilegedProcess ? ["--mount"] : ["--map-root-user", "--mount"];
         foreach (var argument in (string[])[.. rights, "dotnet", "exec", typeof(LogbookDiskJob).Assembly.Location, "logbook-disk"]) start.ArgumentList.Add(argument);
         using var job = Process.Start(start)!;
-        var errors = job.StandardError.ReadToEndAsync();
-        var report = job.StandardOutput.ReadToEnd();
-        job.WaitForExit();
-        output.WriteLine(report + errors.Result);
-        if (errors.Result.Contains("unshare failed", StringComparison.Ordinal) || job.ExitCode == LogbookDiskJob.CannotMount) return; // This machine lets nobody mount.
-        Assert.True(job.ExitCode == 0, report + errors.Result);
+        var reading = job.StandardError.ReadToEndAsync();
+        var report = await job.StandardOutput.ReadToEndAsync();
+        await job.WaitForExitAsync();
+        var errors = await reading;
+        output.WriteLine(report + errors);
+        if (errors.Contains("unshare failed", StringComparison.Ordinal) || job.ExitCode == LogbookDiskJob.CannotMount) return; // This machine lets nobody mount.
+        Assert.True(job.ExitCode == 0, report + errors);
     }
 
     [Theory]

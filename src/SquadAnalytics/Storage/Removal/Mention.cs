@@ -16,6 +16,7 @@ internal sealed partial class Mention
     private const long MostUnpackedBytes = 256L << 20;
 
     private static readonly char[] WordEnds = ['\'', '\u2019', '\u2018', '`', '\u00B4', '.'];
+    private static readonly System.Buffers.SearchValues<char> WordEndSigns = System.Buffers.SearchValues.Create(WordEnds);
 
     private readonly string[] _exact;
     private readonly string[] _names;
@@ -34,7 +35,7 @@ internal sealed partial class Mention
         if (_exact.Any(word => HasWord(text, word))) return true;
 
         // A name key drops apostrophes and points, as O'Neil wants it; "Ada's" and "Ada.Neil" want them to end a word.
-        return HasName(text) || (text.IndexOfAny(WordEnds) >= 0 && HasName(string.Join(' ', text.Split(WordEnds))));
+        return HasName(text) || (text.AsSpan().ContainsAny(WordEndSigns) && HasName(string.Join(' ', text.Split(WordEnds))));
     }
 
     /// <summary>The text without the mention; replaced altogether where the name is written too differently to be cut out.</summary>
