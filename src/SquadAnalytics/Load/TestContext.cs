@@ -54,7 +54,7 @@ public static class TestContext
         };
     }
 
-    private static double? LoadBefore(Dictionary<DateOnly, DayContext> days, DateOnly test)
+    internal static double? LoadBefore(Dictionary<DateOnly, DayContext> days, DateOnly test)
     {
         var loads = Enumerable.Range(1, LoadDays).Select(back => days.GetValueOrDefault(test.AddDays(-back)) is { } day ? SessionLoad.Of(day) : null).ToList();
         return loads.Any(load => load is null) ? null : loads.Sum();

@@ -16,6 +16,24 @@ internal static class Contrasts
         return [.. Late(sets, after).Select((weight, index) => weight - sets / 2.0 * (index + 1 - centre) / squares)];
     }
 
+    /// <summary>What a unit step after b adds to κ: the part of the step that a straight line leaves, b (n - b) / n Σ w².</summary>
+    public static double KinkOfStep(int sets, int after)
+    {
+        var kink = Kink(sets, after);
+        return (double)after * (sets - after) / sets * Apply(kink, kink);
+    }
+
+    /// <summary>Weights of the least-squares slope of y on the set, a step after b fitted beside it.</summary>
+    public static double[] SlopeBesideStep(int sets, int after)
+    {
+        var late = Late(sets, after);
+        double[] centred = [.. Enumerable.Range(1, sets).Select(k => k - (sets + 1) / 2.0)];
+        var share = Apply(late, centred) / Apply(late, late);
+        double[] left = [.. centred.Select((x, index) => x - share * late[index])];
+        var squares = Apply(left, left);
+        return [.. left.Select(x => x / squares)];
+    }
+
     public static double Apply(double[] weights, double[] profile)
     {
         double sum = 0;
