@@ -1,0 +1,47 @@
+using SquadAnalytics.Change;
+using SquadAnalytics.Sets;
+
+namespace SquadAnalytics.Reporting;
+
+public static partial class Tables
+{
+    /// <summary>What explains the slow-down: the candidates side by side, and what would tell them apart.</summary>
+    public static Table Explanations(ExplanationsResult explanations, NumberFormat format)
+    {
+        ArgumentNullException.ThrowIfNull(explanations);
+        ArgumentNullException.ThrowIfNull(format);
+        return new Table(
+            $"What explains the slow-down after set {Count(explanations.AfterSet)}?",
+            [new("candidate"), new("standing"), TableColumn.Figures("could account for", "s"), TableColumn.Figures("interval", "s"), new("speaks for it"), new("speaks against it"), new("would settle it")],
+            [.. explanations.Candidates.Select(candidate => (IReadOnlyList<TableCell>)
+            [
+                candidate.Name,
+                candidate.Standing.Words(),
+                candidate.Accounts.Match(seconds => Change(seconds, format), TableCell.Refused),
+                candidate.Accounts.Match(seconds => seconds.Interval is null ? TableCell.Nothing : Limits(seconds, format), _ => TableCell.Nothing),
+                Lines(candidate.Supports),
+                Lines(candidate.Contradicts),
+                candidate.Separates,
+            ])])
+        {
+            Notes = [explanations.Conclusion, .. explanations.Notes],
+        };
+    }
+
+    /// <summary>How many more tests a question takes.</summary>
+    public static Table MoreTests(MoreTestsResult result, NumberFormat format)
+    {
+        ArgumentNullException.ThrowIfNull(result);
+        ArgumentNullException.ThrowIfNull(format);
+        return new Table(
+            result.Question,
+            [TableColumn.Figures("further tests"), TableColumn.Figures("chance of telling it"), TableColumn.Figures("interval")],
+            [.. result.Curve.Select(point => (IReadOnlyList<TableCell>)
+                [Count(point.Further), TableCell.Figure(point.Power.Value, 2), point.Power.Interval is null ? TableCell.Nothing : Limits(point.Power, format)])])
+        {
+            Notes = [result.Needed.Match(needed => $"At least {NumberFormat.Fixed(result.Wanted, 2)} with {Sentences.Plural((int)needed.Value, "further test")}.", Sentences.Refusal), .. result.Assumptions],
+        };
+    }
+
+    private static TableCell Lines(IReadOnlyList<string> lines) => lines.Count == 0 ? TableCell.Nothing : TableCell.Words(string.Join(" ", lines));
+}
