@@ -42,6 +42,14 @@ public sealed record Session
     public static Session FromTimes(string id, string athleteId, DateOnly date, Protocol protocol, params IReadOnlyList<double> timesSeconds) =>
         new(id, athleteId, date, protocol, [.. timesSeconds.Select((time, index) => new SetTime(index + 1, new Seconds(time)))]);
 
+    /// <summary>The id that a new session gets: athlete, date, protocol and occasion, which together tell sessions apart.</summary>
+    /// <param name="athleteId">The athlete's id.</param>
+    /// <param name="date">The test date.</param>
+    /// <param name="protocolId">The protocol version's id.</param>
+    /// <param name="occasion">Which test of that protocol on that date it is, from 1.</param>
+    public static string IdFor(string athleteId, DateOnly date, string protocolId, int occasion = 1) =>
+        string.Create(CultureInfo.InvariantCulture, $"{athleteId}-{date:yyyyMMdd}-{protocolId}-{occasion}");
+
     /// <summary>Its id, unique in the logbook.</summary>
     public string Id { get; init => field = Require.Text(value); }
 

@@ -18,9 +18,9 @@ internal static class Formatters
         Formatter.SetPreferredMimeTypesFor(typeof(object), MimeTypes.Html, MimeTypes.Text);
         Add<Table>((MimeTypes.Html, static table => table.ToHtml()), (MimeTypes.Csv, static table => table.ToCsv()), (MimeTypes.Text, static table => table.ToText()));
         Add<Figure>(
-            (MimeTypes.Html, static figure => figure.ToHtml()),
-            (MimeTypes.Svg, static figure => figure.ToSvg()),
-            (MimeTypes.Png, static figure => Convert.ToBase64String(figure.ToPng())),
+            (MimeTypes.Html, static figure => FigureForms.Of(figure).Html),
+            (MimeTypes.Svg, static figure => FigureForms.Of(figure).Svg),
+            (MimeTypes.Png, static figure => FigureForms.Of(figure).Png),
             (MimeTypes.Text, static figure => figure.ToString()));
         Add<Findings>(
             (MimeTypes.Finding, static findings => FindingForm.Write(findings.Items)),

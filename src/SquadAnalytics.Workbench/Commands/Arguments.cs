@@ -5,10 +5,13 @@ internal sealed class Arguments
 {
     private readonly List<KeyValuePair<string, string>> _options = [];
     private readonly HashSet<string> _asked = new(StringComparer.Ordinal);
+    private readonly HashSet<string> _switches = new(StringComparer.Ordinal);
 
     /// <summary>Splits the arguments; <c>--option VALUE</c> and <c>--option=VALUE</c> are the same, and after <c>--</c> everything is plain.</summary>
+    /// <param name="arguments">The arguments.</param>
+    /// <param name="switches">Options that take no value.</param>
     /// <exception cref="UsageException">An option has no value.</exception>
-    public Arguments(IReadOnlyList<string> arguments)
+    public Arguments(IReadOnlyList<string> arguments, params IReadOnlyList<string> switches)
     {
         List<string> plain = [];
         for (var k = 0; k < arguments.Count; k++)
@@ -21,6 +24,7 @@ internal sealed class Arguments
             }
 
             if (!argument.StartsWith("--", StringComparison.Ordinal)) plain.Add(argument);
+            else if (switches.Contains(argument)) _switches.Add(argument);
             else if (argument.IndexOf('=', StringComparison.Ordinal) is var sign and > 0) _options.Add(KeyValuePair.Create(argument[..sign], argument[(sign + 1)..]));
             else if (k + 1 < arguments.Count) _options.Add(KeyValuePair.Create(argument, arguments[++k]));
             else throw new UsageException($"{argument} needs a value.");
@@ -31,6 +35,9 @@ internal sealed class Arguments
 
     /// <summary>Arguments that are no options.</summary>
     public IReadOnlyList<string> Plain { get; }
+
+    /// <summary>Whether an option that takes no value is given.</summary>
+    public bool Has(string name) => _switches.Contains(name);
 
     /// <summary>The value of an option, or null where it is not given.</summary>
     /// <exception cref="UsageException">It is given twice.</exception>

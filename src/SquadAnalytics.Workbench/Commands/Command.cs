@@ -21,6 +21,9 @@ internal abstract class Command
     /// <summary>Its arguments and options as the help shows them: the call on the first line, one option on each further line.</summary>
     public abstract IReadOnlyList<string> Usage { get; }
 
+    /// <summary>Its options that take no value.</summary>
+    public virtual IReadOnlyList<string> Switches => [];
+
     /// <summary>Does it: results to <paramref name="output"/>, progress and errors to <paramref name="progress"/>.</summary>
     /// <returns>The exit code.</returns>
     /// <exception cref="UsageException">The arguments are wrong.</exception>

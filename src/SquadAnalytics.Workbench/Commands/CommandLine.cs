@@ -40,7 +40,7 @@ internal static class CommandLine
 
         try
         {
-            return await command.RunAsync(new Arguments([.. arguments.Skip(1)]), output, progress).ConfigureAwait(false);
+            return await command.RunAsync(new Arguments([.. arguments.Skip(1)], command.Switches), output, progress).ConfigureAwait(false);
         }
         catch (UsageException error)
         {

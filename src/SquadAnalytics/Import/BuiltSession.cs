@@ -10,9 +10,6 @@ internal sealed class BuiltSession(SessionDraft draft, Session session)
     /// <summary>Where it was read, as the choices of a decision name it.</summary>
     public string Place => FormattableString.Invariant($"{Path.GetFileName(Draft.Block.Sheet.File)}{(Draft.Block.Sheet.Name is { } sheet ? $" {sheet}" : "")} line {Draft.FirstLine}");
 
-    /// <summary>The id of a session: the same for the same test each time it is read.</summary>
-    public static string Id(string athleteId, DateOnly date, string protocolId, int occasion) => FormattableString.Invariant($"{athleteId}-{date:yyyyMMdd}-{protocolId}-{occasion}");
-
     /// <summary>Whether two sessions record the same.</summary>
     public static bool SameContent(Session left, Session right) =>
         left.Sets.Count == right.Sets.Count

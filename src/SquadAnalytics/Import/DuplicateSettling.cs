@@ -112,7 +112,7 @@ internal sealed class DuplicateSettling(RawImport raw, ImportOptions options, De
 
     private void Add(SessionKey key, Session session)
     {
-        var named = session with { Id = FreeId(BuiltSession.Id(key.AthleteId, key.Date, key.ProtocolId, session.Occasion)) };
+        var named = session with { Id = FreeId(Session.IdFor(key.AthleteId, key.Date, key.ProtocolId, session.Occasion)) };
         _known[key] = named;
         _added.Add(named);
     }

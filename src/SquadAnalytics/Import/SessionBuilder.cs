@@ -47,7 +47,7 @@ internal sealed class SessionBuilder(RawImport raw, Decisions decisions, Squad? 
         _plausibility.Check(draft);
         var sets = new SetTime[protocol.Sets];
         for (var set = 1; set <= sets.Length; set++) sets[set - 1] = times.TryGetValue(set, out var time) ? new SetTime(set, new Seconds(time)) : new SetTime(set, statuses[set - 1]);
-        return new Session(BuiltSession.Id(draft.Athlete!.Id, draft.Date!.Value, protocol.Id, occasion: 1), draft.Athlete.Id, draft.Date.Value, protocol, sets)
+        return new Session(Session.IdFor(draft.Athlete!.Id, draft.Date!.Value, protocol.Id), draft.Athlete.Id, draft.Date.Value, protocol, sets)
         {
             Stations = stations,
             TimingResolution = Resolution(cells),

@@ -1,0 +1,34 @@
+using Microsoft.AspNetCore.Components;
+using SquadAnalytics.Workbench.Web.State;
+
+namespace SquadAnalytics.Workbench.Web.Parts;
+
+/// <summary>A part of a page that shows the logbook and draws itself anew when any window changes it.</summary>
+public abstract class LogbookComponent : ComponentBase, IDisposable
+{
+    [Inject]
+    private protected OpenLogbook Opened { get; set; } = null!;
+
+    private protected Squad Squad => Opened.Squad;
+
+    /// <summary>What went wrong with the last change made here, as a sentence; null where nothing did.</summary>
+    private protected string? Problem { get; set; }
+
+    /// <inheritdoc />
+    protected override void OnInitialized() => Opened.Changed += Redraw;
+
+    /// <summary>Stops listening.</summary>
+    public void Dispose()
+    {
+        Opened.Changed -= Redraw;
+        GC.SuppressFinalize(this);
+    }
+
+    private protected bool Change(Action<Storage.Logbook> change)
+    {
+        Problem = Opened.Try(change);
+        return Problem is null;
+    }
+
+    private void Redraw() => _ = InvokeAsync(StateHasChanged);
+}

@@ -1,0 +1,45 @@
+using SquadAnalytics.Storage;
+
+namespace SquadAnalytics.Workbench.Web.State;
+
+/// <summary>The logbook that this workbench has open, shared by its windows: one change at a time, and every window hears of it.</summary>
+public sealed class OpenLogbook(WorkbenchOptions options) : IDisposable
+{
+    private readonly Lock _lock = new();
+    private readonly Logbook _logbook = Logbook.Open(options.LogbookFolder);
+
+    /// <summary>Raised after a change, on the thread that made it.</summary>
+    public event Action? Changed;
+
+    /// <summary>Everything known of the squad, as last committed.</summary>
+    public Squad Squad => _logbook.Squad;
+
+    /// <summary>The logbook, for reading.</summary>
+    public Logbook Logbook => _logbook;
+
+    /// <summary>Makes a change and tells every window. Returns null, or the sentence that says why nothing was changed.</summary>
+    public string? Try(Action<Logbook> change)
+    {
+        string? refused = null;
+        lock (_lock)
+        {
+            try
+            {
+                change(_logbook);
+            }
+            catch (Exception error) when (error is LogbookReadOnlyException or LogbookNotWrittenException or LogbookChangedOutsideException or LogbookContentException or ProtocolInUseException or ArgumentException or IOException)
+            {
+                refused = error.Message;
+            }
+        }
+
+        if (refused is null) Changed?.Invoke();
+        return refused;
+    }
+
+    /// <summary>Reads the files again after they were changed from outside.</summary>
+    public string? Reload() => Try(logbook => logbook.Reload());
+
+    /// <inheritdoc />
+    public void Dispose() => _logbook.Dispose();
+}

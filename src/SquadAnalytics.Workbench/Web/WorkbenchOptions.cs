@@ -1,0 +1,6 @@
+namespace SquadAnalytics.Workbench.Web;
+
+/// <summary>How the workbench is opened.</summary>
+/// <param name="LogbookFolder">Folder of the logbook.</param>
+/// <param name="OpenBrowser">Whether a browser window is opened.</param>
+public sealed record WorkbenchOptions(string LogbookFolder, bool OpenBrowser);

@@ -1,0 +1,69 @@
+using Deque.AxeCore.Commons;
+using Deque.AxeCore.Playwright;
+using Microsoft.Playwright;
+
+namespace SquadAnalytics.Workbench.Tests.Web;
+
+/// <summary>What holds for every page.</summary>
+[Collection(SharedBrowser.Name)]
+public sealed class PageTests(TestBrowser browser, ServedWorkbench workbench) : IClassFixture<ServedWorkbench>
+{
+    /// <summary>Addresses of the places.</summary>
+    public static TheoryData<string> Places => ["/logbook", "/logbook/type", "/logbook/files", "/logbook/athletes", "/logbook/protocols", "/logbook/blocks", "/logbook/days", "/logbook/keeping", "/questions", "/questions/01-why-the-slowdown", "/reports"];
+
+    [Theory]
+    [MemberData(nameof(Places))]
+    public async Task A_page_has_no_accessibility_violation_in_light_and_in_dark(string place)
+    {
+        foreach (var scheme in new[] { ColorScheme.Light, ColorScheme.Dark })
+        {
+            var page = await Open(place, scheme);
+            var result = await page.RunAxe();
+            Assert.True(result.Violations.Length == 0, string.Join("\n", result.Violations.Select(Describe)));
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(Places))]
+    public async Task A_page_asks_for_nothing_from_outside_and_logs_no_error(string place)
+    {
+        var outside = new List<string>();
+        var errors = new List<string>();
+        await Open(place, ColorScheme.Light, page =>
+        {
+            page.Request += (_, request) =>
+            {
+                if (!request.Url.StartsWith(workbench.Address.AbsoluteUri, StringComparison.Ordinal) && !request.Url.StartsWith("data:", StringComparison.Ordinal) && !request.Url.StartsWith("blob:", StringComparison.Ordinal))
+                    outside.Add(request.Url);
+            };
+            page.Console += (_, message) => { if (message.Type == "error") errors.Add(message.Text); };
+            page.PageError += (_, error) => errors.Add(error);
+        });
+        Assert.Empty(outside);
+        Assert.Empty(errors);
+    }
+
+    [Theory]
+    [MemberData(nameof(Places))]
+    public async Task A_page_fits_a_window_of_390_pixels_without_scrolling_sideways(string place)
+    {
+        var page = await Open(place, ColorScheme.Light);
+        await page.SetViewportSizeAsync(390, 844);
+        var overflow = await page.EvaluateAsync<int>("document.documentElement.scrollWidth - document.documentElement.clientWidth");
+        Assert.Equal(0, overflow);
+    }
+
+    private static string Describe(AxeResultItem violation) =>
+        $"{violation.Id}: {violation.Help}\n  {string.Join("\n  ", violation.Nodes.Select(node => node.Html))}";
+
+    private async Task<IPage> Open(string place, ColorScheme scheme, Action<IPage>? watch = null)
+    {
+        var context = await browser.Browser.NewContextAsync(new BrowserNewContextOptions { ColorScheme = scheme, ViewportSize = new ViewportSize { Width = 1280, Height = 900 } });
+        var page = await context.NewPageAsync();
+        watch?.Invoke(page);
+        await page.GotoAsync((await workbench.NextFirstAddress()).AbsoluteUri);
+        await page.GotoAsync(new Uri(workbench.Address, place).AbsoluteUri);
+        await page.Locator("h1").First.WaitForAsync();
+        return page;
+    }
+}
