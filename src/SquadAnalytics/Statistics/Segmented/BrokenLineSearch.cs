@@ -61,6 +61,13 @@ internal sealed class BrokenLineSearch
         }
 
         var first = candidates.FindIndex(knot => Rss(knot) <= bound);
+        if (first < 0)
+        {
+            // A line that fits to within rounding leaves nothing to either side of its knot.
+            var nearest = candidates.MinBy(Rss);
+            return (nearest, nearest, false);
+        }
+
         var last = candidates.FindLastIndex(knot => Rss(knot) <= bound);
         var lower = first == 0 ? candidates[0] : BracketedRoot.Find(knot => Rss(knot) - bound, candidates[first - 1], candidates[first]);
         var upper = last == candidates.Count - 1 ? candidates[^1] : BracketedRoot.Find(knot => Rss(knot) - bound, candidates[last], candidates[last + 1]);

@@ -205,6 +205,15 @@ public sealed class BrokenLineTests
             iter: 100);
 
     [Fact]
+    public void A_line_that_fits_to_within_rounding_has_its_knot_and_no_error()
+    {
+        // By hand: a first set apart and all others equal but for rounding, so the line bends at set 2.
+        double[] y = [-7.271362458322024, -5d / 77, 0, -6026E-64, 4497E-94, 0, 0];
+        var fit = BrokenLine.Fit([1, 2, 3, 4, 5, 6, 7], [.. y.Select(value => (-328d / 43) + (2 * value))]).GetOrThrow();
+        Assert.InRange(fit.ResidualSumOfSquares, 0, 0.01);
+    }
+
+    [Fact]
     public void Too_few_sets_are_refused() =>
         Assert.Equal("Not enough data for the bent line: needs 4 different x, has 3 different x.", BrokenLine.Fit([1, 2, 3], [1, 2, 4]).ToString());
 
