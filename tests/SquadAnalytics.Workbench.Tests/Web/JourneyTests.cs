@@ -61,7 +61,7 @@ public sealed class JourneyTests(TestBrowser browser, ServedWorkbench workbench)
     {
         var page = await Open("/questions/01-why-the-slowdown");
         await page.GetByRole(AriaRole.Button, new() { Name = "Ask", Exact = true }).ClickAsync();
-        await Assertions.Expect(page.GetByRole(AriaRole.Heading, new() { Name = "Findings" }).First).ToBeVisibleAsync(new() { Timeout = 120_000 });
+        await Assertions.Expect(page.GetByRole(AriaRole.Heading, new() { Name = "Findings" }).First).ToBeVisibleAsync(new() { Timeout = 300_000 });
         await Assertions.Expect(page.Locator("ol.findings > li").First).ToContainTextAsync("tests, sets");
         await page.GotoAsync(new Uri(workbench.Address, "/reports").AbsoluteUri);
         var report = page.GetByRole(AriaRole.Link, new() { Name = "Why does this boxer slow down?" }).First;
@@ -79,6 +79,7 @@ public sealed class JourneyTests(TestBrowser browser, ServedWorkbench workbench)
     private async Task<IPage> Open(string place)
     {
         var context = await browser.Browser.NewContextAsync(new BrowserNewContextOptions { ViewportSize = new ViewportSize { Width = 1280, Height = 900 } });
+        context.SetDefaultTimeout(90_000);
         var page = await context.NewPageAsync();
         await page.GotoAsync((await workbench.NextFirstAddress()).AbsoluteUri);
         await page.GotoAsync(new Uri(workbench.Address, place).AbsoluteUri);

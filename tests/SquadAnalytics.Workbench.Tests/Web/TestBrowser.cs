@@ -32,6 +32,8 @@ public sealed class TestBrowser : IAsyncLifetime
     /// <inheritdoc />
     public async Task InitializeAsync()
     {
+        // Other test programs run at the same time on a small machine: patience, not speed, is what these tests need.
+        Assertions.SetDefaultExpectTimeout(90_000);
         _playwright = await Playwright.CreateAsync();
         Browser = await _playwright.Chromium.LaunchAsync(new BrowserTypeLaunchOptions { ExecutablePath = Find(), Args = Switches });
     }
