@@ -29,4 +29,18 @@ public sealed record BeforeAndAfter
 
     /// <summary>After.</summary>
     public Seconds After { get; }
+
+    /// <summary>After minus before, in seconds: negative = faster.</summary>
+    public double ChangeSeconds => After.Value - Before.Value;
+
+    /// <summary>The rows of the reference and of the other group.</summary>
+    /// <exception cref="ArgumentException">There are not two groups, none is the reference, or an athlete appears twice.</exception>
+    internal static (IReadOnlyList<BeforeAndAfter> Reference, IReadOnlyList<BeforeAndAfter> Compared) Split(IReadOnlyList<BeforeAndAfter> athletes, string reference)
+    {
+        ArgumentNullException.ThrowIfNull(athletes);
+        var groups = athletes.Select(row => row.Group).Distinct(StringComparer.Ordinal).ToList();
+        if (groups.Count != 2 || !groups.Contains(reference)) throw new ArgumentException($"There must be two groups, one of them '{reference}', but there are: {string.Join(", ", groups)}.", nameof(athletes));
+        if (athletes.GroupBy(row => row.AthleteId, StringComparer.Ordinal).FirstOrDefault(own => own.Count() > 1) is { } twice) throw new ArgumentException($"Athlete '{twice.Key}' appears twice.", nameof(athletes));
+        return ([.. athletes.Where(row => row.Group == reference)], [.. athletes.Where(row => row.Group != reference)]);
+    }
 }

@@ -21,27 +21,23 @@ public static class GroupDifference
     /// <exception cref="ArgumentException">There are not two groups, none is the reference, or an athlete appears twice.</exception>
     public static Answer<GroupDifferenceResult> Fit(IReadOnlyList<BeforeAndAfter> athletes, string reference, ConfidenceLevel level = default)
     {
-        ArgumentNullException.ThrowIfNull(athletes);
-        var groups = athletes.Select(row => row.Group).Distinct(StringComparer.Ordinal).ToList();
-        if (groups.Count != 2 || !groups.Contains(reference)) throw new ArgumentException($"There must be two groups, one of them '{reference}', but there are: {string.Join(", ", groups)}.", nameof(athletes));
-        if (athletes.GroupBy(row => row.AthleteId, StringComparer.Ordinal).FirstOrDefault(own => own.Count() > 1) is { } twice) throw new ArgumentException($"Athlete '{twice.Key}' appears twice.", nameof(athletes));
-        var compared = groups.First(group => group != reference);
-        BeforeAndAfter[] from = [.. athletes.Where(row => row.Group == reference)], to = [.. athletes.Where(row => row.Group == compared)];
-        var fewest = Math.Min(from.Length, to.Length);
+        var (from, to) = BeforeAndAfter.Split(athletes, reference);
+        var fewest = Math.Min(from.Count, to.Count);
         if (fewest < NeededPerGroup) return new NotEstimable("the difference between groups", Refusal.TooFewAthletes, NeededPerGroup, fewest, "athletes in each group");
         if (from.Max(Before) < to.Min(Before) || to.Max(Before) < from.Min(Before))
             return new NotEstimable("the difference between groups", Refusal.NotComparable, "times before that overlap between groups", "times that do not");
         return Ancova.Estimate([.. athletes.Select(row => row.After.Value)], [.. athletes.Select(Before)], [.. athletes.Select(row => row.Group)])
-            .Match<Answer<GroupDifferenceResult>>(fit => Of(fit, from, to, reference, compared, level), refusal => refusal);
+            .Match<Answer<GroupDifferenceResult>>(fit => Of(fit, from, to, level), refusal => refusal);
     }
 
-    private static Answer<GroupDifferenceResult> Of(Ancova fit, BeforeAndAfter[] from, BeforeAndAfter[] to, string reference, string compared, ConfidenceLevel level)
+    private static Answer<GroupDifferenceResult> Of(Ancova fit, IReadOnlyList<BeforeAndAfter> from, IReadOnlyList<BeforeAndAfter> to, ConfidenceLevel level)
     {
+        string reference = from[0].Group, compared = to[0].Group;
         var adjusted = fit.Comparisons(PairwiseAdjustment.None, level)[0];
         var sign = adjusted.Second == compared ? 1 : -1;
         Estimate Of(TEstimate number, int factor, Unit unit, string method) =>
-            TInterval.Of(factor * number.Value, number.StandardError, number.DegreesOfFreedom, unit, level, from.Length + to.Length, method);
-        return TTest.Welch([.. from.Select(Change)], [.. to.Select(Change)]).Select(changes => new GroupDifferenceResult
+            TInterval.Of(factor * number.Value, number.StandardError, number.DegreesOfFreedom, unit, level, from.Count + to.Count, method);
+        return TTest.Welch([.. from.Select(row => row.ChangeSeconds)], [.. to.Select(row => row.ChangeSeconds)]).Select(changes => new GroupDifferenceResult
         {
             Reference = reference,
             Compared = compared,
@@ -54,6 +50,4 @@ public static class GroupDifference
     }
 
     private static double Before(BeforeAndAfter row) => row.Before.Value;
-
-    private static double Change(BeforeAndAfter row) => row.After.Value - row.Before.Value;
 }

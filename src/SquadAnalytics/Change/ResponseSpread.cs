@@ -1,0 +1,73 @@
+using SquadAnalytics.Statistics;
+
+namespace SquadAnalytics.Change;
+
+/// <summary>Do athletes differ in how they respond, or is it the noise of the test?</summary>
+public static class ResponseSpread
+{
+    /// <summary>Athletes of each group that are needed.</summary>
+    private const int NeededPerGroup = 6;
+
+    private const string Measure = "the SD of individual responses";
+
+    /// <summary>With a comparison group: how much more the changes scatter in the trained group than in the comparison.</summary>
+    /// <remarks>
+    /// SD_IR = √(s² - s0²), s and s0 the SDs (n - 1) of the changes; where s0 is larger, -√|s² - s0²| is shown, which means: no evidence that athletes respond differently. Interval: signed
+    /// roots of v ± z SE(v), SE(v) = √(2 (s⁴/(n - 1) + s0⁴/(n0 - 1))). Assumes the same noise in both groups. Individuals are not labelled: the scatter of single changes is mostly noise.
+    /// Sources: Atkinson and Batterham 2015, Exp Physiol 100:577-588; Hopkins 2015, J Appl Physiol 118:1444-1446 (both from memory).
+    /// </remarks>
+    /// <param name="athletes">One row per athlete, of two groups.</param>
+    /// <param name="comparison">The comparison group.</param>
+    /// <param name="level">Level of the interval; 90 % by default.</param>
+    /// <returns>The standard deviation, signed, or <see cref="Refusal.TooFewAthletes"/> below 6 per group.</returns>
+    /// <exception cref="ArgumentException">There are not two groups, none is the comparison, or an athlete appears twice.</exception>
+    public static Answer<ResponseSpreadResult> Fit(IReadOnlyList<BeforeAndAfter> athletes, string comparison, ConfidenceLevel level = default)
+    {
+        var (reference, compared) = BeforeAndAfter.Split(athletes, comparison);
+        var fewest = Math.Min(reference.Count, compared.Count);
+        if (fewest < NeededPerGroup) return new NotEstimable(Measure, Refusal.TooFewAthletes, NeededPerGroup, fewest, "athletes in each group");
+        return IndividualResponses.Fit([.. reference.Select(row => row.ChangeSeconds)], [.. compared.Select(row => row.ChangeSeconds)], level).Select(responses => new ResponseSpreadResult
+        {
+            StandardDeviation = new Estimate(responses.StandardDeviation, Unit.Seconds, athletes.Count, $"SD of changes beyond that of {comparison}")
+            {
+                Interval = responses.Interval,
+                Notes = [.. Notes(responses)],
+            },
+        });
+    }
+
+    /// <summary>Without a comparison group: the SD between athletes of the slope times the weeks of the season.</summary>
+    /// <remarks>Limits by profile likelihood (maximum likelihood, where the SD itself is by REML). Everything that happened to athletes in the season is in it, not the training alone.</remarks>
+    /// <param name="season">The squad's season.</param>
+    /// <param name="level">Level of the limits; 90 % by default.</param>
+    /// <returns>The standard deviation, or the season's refusal of <see cref="SquadTrendResult.SlopeSpread"/>, or <see cref="Refusal.NotConverged"/> where the profile does not settle.</returns>
+    public static Answer<ResponseSpreadResult> OfSeason(SquadTrendResult season, ConfidenceLevel level = default)
+    {
+        ArgumentNullException.ThrowIfNull(season);
+        return season.SlopeSpread.Match(
+            spread => MixedModel.ProfileLimits(season.Model.Design, level).Select(profile =>
+            {
+                var limits = profile.Parameters.First(parameter => parameter.Kind == ProfiledKind.RandomStandardDeviation && parameter.Column == season.Model.VarianceComponents[1].Column).Estimate.Interval!.Value;
+                return new ResponseSpreadResult
+                {
+                    StandardDeviation = new Estimate(spread.Value * season.SpanWeeks, Unit.Seconds, spread.Observations, "SD of slopes between athletes times weeks, profile limits")
+                    {
+                        Interval = new Interval(limits.Lower * season.SpanWeeks, limits.Upper * season.SpanWeeks, level),
+                        Notes =
+                        [
+                            FormattableString.Invariant($"SD of slopes {spread.Value:0.000} s/week over {season.SpanWeeks:0.#} weeks."),
+                            "Without a comparison group everything that happened to athletes in the season is in it, not the training alone.",
+                        ],
+                    },
+                };
+            }),
+            refusal => refusal);
+    }
+
+    private static IEnumerable<string> Notes(IndividualResponses responses)
+    {
+        if (responses.StandardDeviation < 0) yield return "Negative variance component: the comparison group scatters more; there is no evidence that athletes respond differently.";
+        else if (responses.Interval.Lower <= 0) yield return "The interval reaches 0: the changes do not show that athletes respond differently.";
+        yield return "Assumes the same noise in both groups.";
+    }
+}
