@@ -82,11 +82,12 @@ public static class IntraclassCorrelation
         var b = 1 + k * rho * (i - 1) / (i * (1 - rho));
         var sum = a * ms.Columns + b * ms.Error;
         var df = sum * sum / (a * ms.Columns * a * ms.Columns / (k - 1) + b * ms.Error * b * ms.Error / ((i - 1) * (k - 1)));
-        var lowerF = FDistribution.UpperQuantile(level.Alpha / 2, i - 1, df);
+        // Where MSB is far below MSE the degrees of freedom approach 0 and this quantile is infinite; its reciprocal is 0.
+        var inverse = 1 / FDistribution.UpperQuantile(level.Alpha / 2, i - 1, df);
         var upperF = FDistribution.UpperQuantile(level.Alpha / 2, df, i - 1);
         var spread = k * ms.Columns + (k * i - k - i) * ms.Error;
         return new Correlation(rho, new Interval(
-            i * (ms.Between - lowerF * ms.Error) / (lowerF * spread + i * ms.Between),
+            i * (inverse * ms.Between - ms.Error) / (spread + i * inverse * ms.Between),
             i * (upperF * ms.Between - ms.Error) / (spread + i * upperF * ms.Between), level));
     }
 

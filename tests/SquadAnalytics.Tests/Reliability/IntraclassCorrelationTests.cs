@@ -87,6 +87,16 @@ public sealed class IntraclassCorrelationTests
     }
 
     [Fact]
+    public void A_squad_that_differs_far_less_than_its_noise_still_has_limits()
+    {
+        // R 4.2.2, McGraw and Wong's formulas: df 2.783234e-03, so qf(.975, 6, df) is Inf; the limit of the lower one is -I MSE / (k MSC + (kI - k - I) MSE); the upper one is -0.4220475.
+        double[][] table = [[285.908078234324, 337, 343], [315, 295, 350.25], [337.341215136806, 31855.0 / 97, 3198.0 / 11], [302, 284, 373], [292.08855328270045, 323.3323335943236, 27463.0 / 78], [335.8, 19217.0 / 67, 339.76], [354.84182378351034, 298, 318]];
+        var agreement = IntraclassCorrelation.FitTable(table, ConfidenceLevel.NinetyFive).GetOrThrow().Agreement;
+        Assert.Equal(-7 * 915.1257 / (3 * 1703.905 + 11 * 915.1257), agreement.Lower!.Value, 1e-5);
+        Assert.Equal(-0.4220475, agreement.Upper!.Value, 1e-6);
+    }
+
+    [Fact]
     public void Shift_scale_and_order_leave_the_correlations_unchanged() =>
         Gen.Select(Gen.Double[280, 380].Array[3].Array[5, 9], Gen.Double[1, 40], Gen.Double[0.2, 5]).Sample((table, shift, factor) =>
         {

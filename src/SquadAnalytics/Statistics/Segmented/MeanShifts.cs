@@ -144,6 +144,6 @@ public static class MeanShifts
         // The distribution is that of the found place less the true one, so its upper quantile gives the lower limit.
         var lower = Math.Floor(-distribution.Quantile(level.UpperTailProbability) * unit);
         var upper = Math.Ceiling(-distribution.Quantile(1 - level.UpperTailProbability) * unit);
-        return new BreakPlace(after, (int)Math.Max(1, after + lower), (int)Math.Min(n, after + upper), level);
+        return new BreakPlace(after, (int)Math.Clamp(after + lower, 1, n), (int)Math.Clamp(after + upper, 1, n), level);
     }
 }

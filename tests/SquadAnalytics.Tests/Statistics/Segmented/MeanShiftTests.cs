@@ -87,6 +87,14 @@ public sealed class MeanShiftTests
     }
 
     [Fact]
+    public void Breaks_that_could_be_anywhere_have_the_series_as_limits()
+    {
+        // Means of 2.5e-9 and 3.5e-9 about scatter of 1: the place is unknown, and its limits end where the series does.
+        double[] values = [1, -1, 1, -1, 1e-8, 1, -1, 1, -1, 1.4e-8];
+        Assert.All(MeanShifts.Find(values).GetOrThrow().Models.SelectMany(model => model.Breaks), place => Assert.True(1 <= place.Earliest && place.Earliest <= place.After && place.After <= place.Latest && place.Latest <= values.Length));
+    }
+
+    [Fact]
     public void A_cut_is_what_its_breaks_and_means_say() =>
         Gen.Double[-10, 10].Array[10, 40].Sample(
             values =>
