@@ -15,6 +15,7 @@ internal sealed class CSharpSession : IDisposable
     private readonly CSharpKernel _csharp;
     private readonly CompositeKernel _kernel;
     private readonly CellSource _source;
+    private readonly CodeAssistant _assistant;
     private volatile bool _cancelled;
     private Task<Logbook>? _opening;
 
@@ -27,6 +28,7 @@ internal sealed class CSharpSession : IDisposable
         _kernel = new CompositeKernel { _csharp };
         _kernel.DefaultKernelName = Language;
         _source = new CellSource(_csharp);
+        _assistant = new CodeAssistant(_kernel);
     }
 
     /// <summary>Brings the library into scope, which also wakes the compiler, and reports that the kernel is ready.</summary>
@@ -47,6 +49,9 @@ internal sealed class CSharpSession : IDisposable
                 break;
             case RunCell run:
                 _channel.Write(await RunAsync(run.Ticket, run.Number, run.Language, run.Code).ConfigureAwait(false));
+                break;
+            case AskAboutCode ask:
+                _channel.Write(await _assistant.AnswerAsync(ask).ConfigureAwait(false));
                 break;
             default:
                 throw new WireException($"A {message.GetType().Name} was not expected here.");

@@ -15,6 +15,9 @@ public sealed record KernelLimits
     /// <summary>How long the process may take until it is ready.</summary>
     public TimeSpan StartTime { get; init; } = TimeSpan.FromMinutes(1);
 
+    /// <summary>How long a notebook's process may lie idle before it is given up.</summary>
+    public TimeSpan IdleTime { get; init; } = TimeSpan.FromMinutes(10);
+
     /// <summary>Managed memory of the process, in bytes; asking for more throws inside the cell.</summary>
     public long ManagedBytes { get; init; } = 1L << 30;
 

@@ -41,6 +41,9 @@ public sealed partial class KernelProcess
             case CellEnded ended when run?.Ticket == ended.Ticket:
                 run.TryEnd(ended);
                 break;
+            case CodeAnswered answered:
+                Take(answered);
+                break;
             case ProcessExiting exiting:
                 _exitAnnounced = exiting.Code;
                 break;

@@ -9,6 +9,9 @@ public sealed class KernelSource(KernelCommand command, KernelLimits limits) : I
     private KernelProcess? _spare;
     private bool _closed;
 
+    /// <summary>What each process may use up.</summary>
+    public KernelLimits Limits => limits;
+
     /// <summary>Starts the spare process where there is none.</summary>
     public void Prepare()
     {

@@ -8,10 +8,12 @@ namespace SquadAnalytics.Notebooks.Wire;
 [JsonDerivedType(typeof(OpenSession), "open")]
 [JsonDerivedType(typeof(RunCell), "run")]
 [JsonDerivedType(typeof(CancelCell), "cancel")]
+[JsonDerivedType(typeof(AskAboutCode), "ask")]
 [JsonDerivedType(typeof(KernelReady), "ready")]
 [JsonDerivedType(typeof(SessionOpened), "opened")]
 [JsonDerivedType(typeof(CellPutOut), "output")]
 [JsonDerivedType(typeof(CellEnded), "ended")]
+[JsonDerivedType(typeof(CodeAnswered), "answer")]
 [JsonDerivedType(typeof(ProcessExiting), "exiting")]
 internal abstract record WireMessage;
 
@@ -24,6 +26,9 @@ internal sealed record RunCell(int Ticket, int Number, string Language, string C
 /// <summary>To the process: let the running cell end by itself.</summary>
 internal sealed record CancelCell : WireMessage;
 
+/// <summary>To the process: a question about code that is being written.</summary>
+internal sealed record AskAboutCode(int Ticket, CodeQuestion Question, string Language, string Code, int Line, int Column) : WireMessage;
+
 /// <summary>From the process: the kernel is warm.</summary>
 internal sealed record KernelReady(string Engine, string Runtime, string Library) : WireMessage;
 
@@ -35,6 +40,9 @@ internal sealed record CellPutOut(int Ticket, CellOutput Output) : WireMessage;
 
 /// <summary>From the process: the running cell came to its end.</summary>
 internal sealed record CellEnded(int Ticket, CellEnding Ending, CellFault? Fault) : WireMessage;
+
+/// <summary>From the process: the answer to a question about code.</summary>
+internal sealed record CodeAnswered(int Ticket, CodeAnswer Answer) : WireMessage;
 
 /// <summary>From the process: code in it asked it to exit.</summary>
 internal sealed record ProcessExiting(int Code) : WireMessage;
