@@ -42,23 +42,20 @@ public static class Sentences
     }
 
     /// <summary>How two blocks differ, for the same athletes.</summary>
-    /// <param name="firstBlock">Name of the earlier block.</param>
-    /// <param name="secondBlock">Name of the later block.</param>
-    /// <param name="difference">Mean of the athletes' differences, later minus earlier, with its interval.</param>
-    /// <param name="athletes">Number of athletes in both.</param>
-    /// <param name="firstTests">Tests in the earlier block.</param>
-    /// <param name="secondTests">Tests in the later block.</param>
+    /// <param name="comparison">The mean of the athletes' differences, later minus earlier, with its interval.</param>
     /// <param name="honesty">What else differed, the weightiest first; two are named in the sentence.</param>
     /// <param name="format">How numbers are written.</param>
-    public static string Blocks(string firstBlock, string secondBlock, Estimate difference, int athletes, int firstTests, int secondTests, BlockHonesty honesty, NumberFormat format)
+    public static string Blocks(BlockComparisonResult comparison, BlockHonesty honesty, NumberFormat format)
     {
-        ArgumentNullException.ThrowIfNull(difference);
+        ArgumentNullException.ThrowIfNull(comparison);
         ArgumentNullException.ThrowIfNull(honesty);
         ArgumentNullException.ThrowIfNull(format);
+        var difference = comparison.Change;
         var word = difference.Value < 0 ? "faster" : difference.Value > 0 ? "slower" : "no change";
         var limits = difference.Interval is { } interval ? $"{interval.ConfidenceLevel} interval {format.Limits(difference)}, " : "";
         var weightiest = honesty.Items.Where(item => item.Applies).Skip(1).Take(2).Select(item => item.Sentence);
-        return $"{Capital(secondBlock)} differed from {firstBlock} by {format.Value(difference)} per athlete, {word} ({limits}{Plural(athletes, "athlete")}, {Count(firstTests)} + {Count(secondTests)} tests). {string.Join(' ', [BlockHonesty.NotRandomised, .. weightiest])}";
+        var tests = $"{Count(comparison.Athletes.Sum(athlete => athlete.FirstTests))} + {Count(comparison.Athletes.Sum(athlete => athlete.SecondTests))} tests";
+        return $"{Capital(comparison.Second.Block.Name)} differed from {comparison.First.Block.Name} by {format.Value(difference)} per athlete, {word} ({limits}{Plural(comparison.Athletes.Count, "athlete")}, {tests}). {string.Join(' ', [BlockHonesty.NotRandomised, .. weightiest])}";
     }
 
     /// <summary>Why a measure is not given: <c>Not enough data for the slope: needs 3 sets, has 2 sets.</c></summary>

@@ -95,6 +95,9 @@ public sealed record Session
     /// <summary>Whether the session is left out of analyses.</summary>
     public bool IsVoid => VoidReason is not null;
 
+    /// <summary>Whether a set was started.</summary>
+    public bool IsStarted => Sets.Any(set => set.Status is not (SetStatus.NotRecorded or SetStatus.NotStarted));
+
     /// <summary>Work times of the timed sets in order, in seconds.</summary>
     public IReadOnlyList<double> TimesSeconds { get; }
 

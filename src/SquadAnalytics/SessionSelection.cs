@@ -50,7 +50,7 @@ public sealed record SessionSelection
     {
         ArgumentNullException.ThrowIfNull(sessions);
         options ??= new SelectionOptions();
-        var valid = sessions.Where(session => !session.IsVoid && session.Sets.Any(Done))
+        var valid = sessions.Where(session => session is { IsVoid: false, IsStarted: true })
             .OrderBy(session => session.Date).ThenBy(session => session.Occasion).ThenBy(session => session.Id, StringComparer.Ordinal).ToList();
         var comparable = valid;
         if (options.Protocol is { } protocol)
@@ -96,8 +96,6 @@ public sealed record SessionSelection
     public override string ToString() => string.Join(" ", [string.Create(CultureInfo.InvariantCulture, $"{Sessions.Count} sessions used."), .. Notes]);
 
     private static IEnumerable<Protocol> Protocols(List<Session> sessions) => sessions.Select(session => session.Protocol).Distinct<Protocol>(ReferenceEqualityComparer.Instance);
-
-    private static bool Done(SetTime set) => set.Status is not (SetStatus.NotRecorded or SetStatus.NotStarted);
 
     private IEnumerable<string> Describe()
     {

@@ -49,16 +49,16 @@ public class SentencesTests
         Assert.Contains("Set 3 was found by looking: p = .016 with the search counted.", sentence, StringComparison.Ordinal);
     }
 
+    // R 4.2.2: t.test() of the seven athletes' differences of block means: -5.703571, 90 % -7.779986 to -3.627157.
     [Fact]
     public void Blocks_differ_and_the_two_weightiest_limits_follow()
     {
-        var honesty = new BlockHonesty(
-            new TrainingBlock("b1", "Base", new DateOnly(2031, 1, 6), new DateOnly(2031, 2, 23)),
-            new TrainingBlock("b2", "Power", new DateOnly(2031, 2, 24), new DateOnly(2031, 4, 13)) { DefinedAfterData = true });
+        var squad = TwoBlocks.Squad with { Blocks = [TwoBlocks.Base, TwoBlocks.Power] };
+        var second = TwoBlocks.Power with { DefinedAfterData = true };
         Assert.Equal(
-            "Power differed from Base by −5.7 s per athlete, faster (90 % interval −7.8 to −3.6 s, 7 athletes, 18 + 20 tests). Order was not randomised. " +
-            "The blocks were chosen after the results were seen. Power came second: the season, practice with the test and, in juniors, growth point the same way.",
-            Sentences.Blocks("Base", "Power", Given.Seconds(-5.703571, -7.779986, -3.627157), 7, 18, 20, honesty, Format));
+            "Power differed from Base by −5.7 s per athlete, faster (90 % interval −7.8 to −3.6 s, 7 athletes, 22 + 22 tests). Order was not randomised. " +
+            "The blocks were chosen after the results were seen. Power came second: the season, practice with the test and, in juniors, growth point the same way. Juniors compared: 1.",
+            Sentences.Blocks(TwoBlocks.Comparison(second), new BlockHonesty(TwoBlocks.Facts(squad, second), squad), Format));
     }
 
     [Fact]
@@ -70,24 +70,35 @@ public class SentencesTests
     public void No_sentence_uses_a_banned_word()
     {
         string[] banned = ["proves", "significant", "guaranteed", "elite", "responder", "at risk", "!"];
-        var honesty = new BlockHonesty(
-            new TrainingBlock("b1", "Base", new DateOnly(2031, 1, 6), new DateOnly(2031, 2, 23)),
-            new TrainingBlock("b2", "Power", new DateOnly(2031, 2, 24), new DateOnly(2031, 4, 13)))
-        {
-            InOneBlockOnly = ["D3"], Changes = ["timer"], AthletesWithHealthNotes = 6, TestsNearABout = 1, ComparisonsTried = 4, TestsAfterSparringOrMakingWeight = 2,
-        };
+        HealthNote[] notes = [.. TwoBlocks.Squad.Athletes.Take(6).Select(athlete => new HealthNote(athlete.Id, athlete.Id, TwoBlocks.Base.From, "cold"))];
+        var honesty = new BlockHonesty(TwoBlocks.Facts(TwoBlocks.Squad, TwoBlocks.Power, new BlockCircumstancesOptions { HealthNotes = notes, ComparisonsTried = 4 }), TwoBlocks.Squad);
         var texts = honesty.Items.Select(item => item.Sentence).Concat(Cautions.All.Select(caution => caution.Text));
         Assert.All(texts, text => Assert.DoesNotContain(banned, word => text.Contains(word, StringComparison.OrdinalIgnoreCase)));
     }
 
-    [Fact]
-    public void A_small_number_of_health_notes_is_not_printed()
+    [Theory]
+    [InlineData(0, "No illness or injury note is recorded.")]
+    [InlineData(1, "Illness or injury is noted, in a block for fewer than 5 athletes.")]
+    [InlineData(6, "Athletes with an illness or injury noted: 6 in Base, 0 in Power.")]
+    public void A_small_number_of_health_notes_is_not_printed(int athletes, string expected)
     {
-        var honesty = new BlockHonesty(
-            new TrainingBlock("b1", "Base", new DateOnly(2031, 1, 6), new DateOnly(2031, 2, 23)),
-            new TrainingBlock("b2", "Power", new DateOnly(2031, 2, 24), new DateOnly(2031, 4, 13)))
-        { AthletesWithHealthNotes = 1 };
-        Assert.Contains(honesty.Items, item => item.Sentence == "Illness or injury is noted for fewer than 5 athletes.");
+        HealthNote[] notes = [.. TwoBlocks.Squad.Athletes.Take(athletes).Select(athlete => new HealthNote(athlete.Id, athlete.Id, TwoBlocks.Base.From, "cold"))];
+        var honesty = new BlockHonesty(TwoBlocks.Facts(TwoBlocks.Squad, TwoBlocks.Power, new BlockCircumstancesOptions { HealthNotes = notes }), TwoBlocks.Squad);
+        Assert.Contains(honesty.Items, item => item.Sentence == expected);
+    }
+
+    [Fact]
+    public void Every_item_is_answered_from_the_logbook()
+    {
+        // By hand from the invented logbook: H came once, in Base; the watch gave way to a phone in Power; nothing else is written down.
+        var items = new BlockHonesty(TwoBlocks.Facts(TwoBlocks.Squad, TwoBlocks.Power), TwoBlocks.Squad).Items.Select(item => item.Sentence).ToArray();
+        Assert.Equal("Tests done of those due: 72 % (23 of 32) in Base, 69 % (22 of 32) in Power.", items[3]);
+        Assert.Equal("Tested in one block only and left out (1): Boxer H (1 test in Base, 300.0 s).", items[4]);
+        Assert.Equal("Changed between the blocks: timer (watch; then phone). Not recorded in both: place and step of the written times.", items[5]);
+        Assert.Equal("No test followed sparring on the day. No test fell in the week up to a weigh-in. Sparring before the test is not recorded for 45 tests (23 in Base, 22 in Power).", items[6]);
+        Assert.Equal("Health notes were not looked at.", items[7]);
+        Assert.Equal("No test lay within 72 hours of a bout.", items[8]);
+        Assert.Equal("The logbook holds no other pair of blocks to compare.", items[9]);
     }
 
     [Fact]

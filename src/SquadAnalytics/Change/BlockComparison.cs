@@ -38,7 +38,7 @@ public static class BlockComparison
             return new NotEstimable("the difference between the blocks", Refusal.TooFewAthletes, NeededAthletes, used.Count, FormattableString.Invariant($"athletes with {options.TestsPerBlock} tests in each block"));
 
         AthleteBlocks[] rows = [.. used.Select(own => new AthleteBlocks(own.AthleteId, own.First.Count, own.Second.Count, Mean(own.First, Seconds), Mean(own.Second, Seconds)))];
-        LeftOutAthlete[] leftOut = [.. tests.Athletes.Where(own => !IsIn(own)).Select(own => LeftOut(own, options.TestsPerBlock))];
+        LeftOutAthlete[] leftOut = [.. tests.Athletes.Where(own => !IsIn(own)).Select(own => own.LeftOut(options.TestsPerBlock))];
         double[] changes = [.. rows.Select(row => row.ChangeSeconds)];
         double[] relative = [.. used.Select(own => Mean(own.Second, LogSeconds) - Mean(own.First, LogSeconds))];
         var within = Within(used, options.Level);
@@ -101,14 +101,6 @@ public static class BlockComparison
             ("SDs of the changes", ofChanges),
         ];
         return [.. standards.Where(standard => standard.Deviation > 0).Select(standard => In(standard.Name, standard.Deviation))];
-    }
-
-    private static LeftOutAthlete LeftOut(OwnBlockTests own, int needed)
-    {
-        var reason = own.First.Count == 0 ? "no eligible test in the first block"
-            : own.Second.Count == 0 ? "no eligible test in the second block"
-            : FormattableString.Invariant($"fewer than {needed} eligible tests in a block");
-        return new LeftOutAthlete(own.AthleteId, own.First.Count, own.Second.Count, Mean([.. own.First, .. own.Second], Seconds), reason);
     }
 
     private static IEnumerable<string> Notes(BlockTests tests, int athletes, LeftOutAthlete[] leftOut)

@@ -34,4 +34,14 @@ internal sealed record BlockTests(TrainingBlock First, TrainingBlock Second, Ses
 }
 
 /// <summary>One athlete's eligible sessions in two blocks.</summary>
-internal sealed record OwnBlockTests(string AthleteId, IReadOnlyList<Session> First, IReadOnlyList<Session> Second);
+internal sealed record OwnBlockTests(string AthleteId, IReadOnlyList<Session> First, IReadOnlyList<Session> Second)
+{
+    /// <summary>The athlete as one who is left out for lack of tests.</summary>
+    public LeftOutAthlete LeftOut(int needed)
+    {
+        var reason = First.Count == 0 ? "no eligible test in the first block"
+            : Second.Count == 0 ? "no eligible test in the second block"
+            : FormattableString.Invariant($"fewer than {needed} eligible tests in a block");
+        return new LeftOutAthlete(AthleteId, First.Count, Second.Count, Statistics.Descriptive.Mean([.. First.Concat(Second).Select(session => session.Total.GetOrThrow().Value)]), reason);
+    }
+}
