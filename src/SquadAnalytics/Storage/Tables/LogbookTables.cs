@@ -39,7 +39,7 @@ internal static class LogbookTables
     /// <summary>Name and bytes of the files that differ between two contents; of all where there was none before.</summary>
     public static IReadOnlyDictionary<string, byte[]> Write(LogbookContent content, LogbookContent? before)
     {
-        var sink = new TableSink();
+        var sink = new FileSink();
         if (content.Squad.Name != before?.Squad.Name) sink.Add(DataPackage.File, DataPackage.Write(content.Squad.Name));
         if (Differs(content.Squad.Athletes, before?.Squad.Athletes)) AthleteTables.Write(content.Squad.Athletes, sink);
         if (Differs(content.Squad.Protocols, before?.Squad.Protocols)) ProtocolTables.Write(content.Squad.Protocols, sink);

@@ -6,7 +6,9 @@ namespace SquadAnalytics.Storage.Tables;
 internal static class Word
 {
     public static string Of<T>(T value)
-        where T : struct, Enum
+        where T : struct, Enum => Of((Enum)value);
+
+    public static string Of(Enum value)
     {
         var word = new StringBuilder();
         foreach (var letter in value.ToString())
