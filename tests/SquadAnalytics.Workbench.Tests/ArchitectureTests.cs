@@ -24,8 +24,8 @@ public sealed class ArchitectureTests
     public static TheoryData<string> Assemblies => [.. Built().Select(assembly => assembly.GetName().Name!)];
 
     [Fact]
-    public void The_four_layers_are_there() =>
-        Assert.Superset(new HashSet<string> { Core, Reporting, Notebooks, Workbench }, Built().Select(assembly => assembly.GetName().Name!).ToHashSet());
+    public void Every_layer_is_there() =>
+        Assert.Superset(new HashSet<string> { Core, Archive, Reporting, Notebooks, Workbench }, Built().Select(assembly => assembly.GetName().Name!).ToHashSet());
 
     [Theory]
     [MemberData(nameof(Assemblies))]
