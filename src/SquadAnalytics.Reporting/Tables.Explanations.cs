@@ -12,20 +12,29 @@ public static partial class Tables
         ArgumentNullException.ThrowIfNull(format);
         return new Table(
             $"What explains the slow-down after set {Count(explanations.AfterSet)}?",
-            [new("candidate"), new("standing"), TableColumn.Figures("could account for", "s"), TableColumn.Figures("interval", "s"), new("speaks for it"), new("speaks against it"), new("would settle it")],
+            [new("candidate"), new("standing"), TableColumn.Figures("could account for", "s"), TableColumn.Figures("interval", "s"), TableColumn.Figures("adjusted p")],
             [.. explanations.Candidates.Select(candidate => (IReadOnlyList<TableCell>)
             [
                 candidate.Name,
                 candidate.Standing.Words(),
-                candidate.Accounts.Match(seconds => Change(seconds, format), TableCell.Refused),
+                candidate.Accounts.Match(seconds => Change(seconds, format), _ => "not estimable"),
                 candidate.Accounts.Match(seconds => seconds.Interval is null ? TableCell.Nothing : Limits(seconds, format), _ => TableCell.Nothing),
-                Lines(candidate.Supports),
-                Lines(candidate.Contradicts),
-                candidate.Separates,
+                candidate.PValue is { } p ? P(p.Value) : "not tested",
             ])])
         {
             Notes = [explanations.Conclusion, .. explanations.Notes],
         };
+    }
+
+    /// <summary>What speaks for and against each candidate, and what would tell it from its neighbour.</summary>
+    public static Table WhatWouldSettleIt(ExplanationsResult explanations)
+    {
+        ArgumentNullException.ThrowIfNull(explanations);
+        return new Table(
+            "For, against, and what would settle it",
+            [new("candidate"), new("in these tests"), new("would settle it")],
+            [.. explanations.Candidates.Select(candidate => (IReadOnlyList<TableCell>)
+                [candidate.Name, Lines([.. candidate.Supports.Select(text => "For: " + text), .. candidate.Contradicts.Select(text => "Against: " + text)]), candidate.Separates])]);
     }
 
     /// <summary>How many more tests a question takes.</summary>

@@ -44,6 +44,9 @@ public static partial class Tables
         };
     }
 
+    /// <summary>A p-value in a column that says so: <c>.016</c>, <c>&lt; .001</c>.</summary>
+    private static TableCell P(double p) => TableCell.Shown(NumberFormat.PValue(p).Replace("p ", "", StringComparison.Ordinal).Replace("= ", "", StringComparison.Ordinal), p);
+
     private static IReadOnlyList<TableCell> Contrast(string name, Estimate contrast, Estimate p, NumberFormat format) =>
-        [name, Change(contrast, format), Limits(contrast, format), NumberFormat.PValue(p.Value).Replace("p ", "", StringComparison.Ordinal).Replace("= ", "", StringComparison.Ordinal)];
+        [name, Change(contrast, format), Limits(contrast, format), P(p.Value)];
 }

@@ -15,8 +15,8 @@ public static partial class Tables
         ArgumentNullException.ThrowIfNull(format);
         return new Table(
             $"Change of session total, week of {changes.WeekFrom.ToString("d MMM yyyy", CultureInfo.InvariantCulture)}",
-            [new("athlete"), TableColumn.Figures("change"), TableColumn.Figures("interval"), new("verdict"), new("with half the size"), new("with twice the size"), TableColumn.Figures("adjusted p")],
-            [.. changes.Rows.Select(row => Row(squad.Athlete(row.AthleteId).LabelOn(changes.WeekFrom), row, format))])
+            [new("athlete"), TableColumn.Figures("change"), TableColumn.Figures("interval"), new("verdict"), new("with half or twice that size"), TableColumn.Figures("adjusted p")],
+            [.. changes.Rows.OrderBy(row => row.Change.Match(change => change.Change.Value, _ => double.PositiveInfinity)).Select(row => Row(squad.Athlete(row.AthleteId).LabelOn(changes.WeekFrom), row, format))])
         {
             Notes = [.. Levels(changes), .. changes.Notes],
         };
@@ -68,14 +68,31 @@ public static partial class Tables
     private static IReadOnlyList<TableCell> Row(string label, SquadChangeRow row, NumberFormat format) => row.Change.Match<IReadOnlyList<TableCell>>(
         change =>
         [
-            label, TableCell.Shown(format.SignedChange(change.Change), change.Change.Value), format.ChangeLimits(change.Change), change.Verdict.Words(), change.VerdictAtHalf.Words(), change.VerdictAtDouble.Words(),
-            row.AdjustedPValue is { } p ? TableCell.Shown(NumberFormat.PValue(p.Value)[2..], p.Value) : TableCell.Nothing,
+            label, TableCell.Shown(SignedWithUnit(change.Change, format), change.Change.Value), SignedLimits(change.Change, format), change.Verdict.Words(), AtOtherSizes(change),
+            row.AdjustedPValue is { } p ? P(p.Value) : TableCell.Nothing,
         ],
-        refusal => [label, TableCell.Refused(refusal), TableCell.Nothing, TableCell.Nothing, TableCell.Nothing, TableCell.Nothing, TableCell.Nothing]);
+        refusal => [label, TableCell.Refused(refusal), TableCell.Nothing, TableCell.Nothing, TableCell.Nothing, TableCell.Nothing]);
+
+    /// <summary>Whether the verdict hangs on what is called worthwhile.</summary>
+    private static string AtOtherSizes(AthleteChangeResult change)
+    {
+        string[] others =
+        [
+            .. change.VerdictAtHalf == change.Verdict ? Array.Empty<string>() : [$"half: {change.VerdictAtHalf.Words()}"],
+            .. change.VerdictAtDouble == change.Verdict ? Array.Empty<string>() : [$"twice: {change.VerdictAtDouble.Words()}"],
+        ];
+        return others.Length == 0 ? "the same" : string.Join("; ", others);
+    }
+
+    private static string SignedWithUnit(Estimate change, NumberFormat format) => NumberFormat.WithUnit(NumberFormat.WithSign(change.Value, format.Decimals(change)), change.Unit);
+
+    private static string SignedLimits(Estimate change, NumberFormat format) => change.Interval is { } interval
+        ? $"{NumberFormat.WithSign(interval.Lower, format.Decimals(change))} to {NumberFormat.WithSign(interval.Upper, format.Decimals(change))}"
+        : "–";
 
     private static IEnumerable<string> Levels(SquadChangesResult changes) =>
         changes.Rows.Select(row => row.Change.Match<AthleteChangeResult?>(change => change, _ => null)).OfType<AthleteChangeResult>().Take(1).Select(change =>
-            $"{change.Change.ConfidenceLevel} intervals. {change.Worthwhile}.");
+            $"{change.Change.ConfidenceLevel} intervals; negative is faster. {change.Worthwhile}.");
 
     private static IEnumerable<Session> Counting(Squad squad) => squad.Sessions.Where(session => !session.IsVoid);
 

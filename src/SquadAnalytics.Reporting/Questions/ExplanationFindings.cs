@@ -10,13 +10,19 @@ public static class ExplanationFindings
     {
         ArgumentNullException.ThrowIfNull(explanations);
         ArgumentNullException.ThrowIfNull(format);
-        return new Findings(
-        [
-            new Finding(explanations.Conclusion) { Estimate = explanations.Slowdown, Source = "Holm 1979", Notes = explanations.Notes },
-            .. explanations.Supported.Where(candidate => candidate.Cause != ExplanationCause.Noise).Select(candidate => Supported(candidate, format)),
-            .. explanations.Candidates.Where(candidate => candidate.Standing == ExplanationStanding.CannotTell).Select(Open),
-        ]);
+        return new Findings([Answer(explanations), .. Supported(explanations, format), .. Open(explanations)]);
     }
+
+    /// <summary>The answer in one sentence.</summary>
+    internal static Finding Answer(ExplanationsResult explanations) => new(explanations.Conclusion) { Estimate = explanations.Slowdown, Source = "Holm 1979", Notes = explanations.Notes };
+
+    /// <summary>What the data fit badly without, and what would settle each.</summary>
+    internal static IEnumerable<Finding> Supported(ExplanationsResult explanations, NumberFormat format) =>
+        explanations.Supported.Where(candidate => candidate.Cause != ExplanationCause.Noise).Select(candidate => Supported(candidate, format));
+
+    /// <summary>What the data leave open.</summary>
+    internal static IEnumerable<Finding> Open(ExplanationsResult explanations) =>
+        explanations.Candidates.Where(candidate => candidate.Standing == ExplanationStanding.CannotTell).Select(Open);
 
     private static Finding Supported(Explanation candidate, NumberFormat format) => new($"Supported: {candidate.Name}{candidate.Accounts.Match(seconds => $"; alone it could account for {format.WithInterval(seconds)}", _ => "")}.")
     {

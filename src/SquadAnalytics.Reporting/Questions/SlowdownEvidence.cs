@@ -29,6 +29,9 @@ public sealed record SlowdownEvidence
     /// <summary>The latest total against the tests before.</summary>
     public required Answer<AthleteChangeResult> Change { get; init; }
 
+    /// <summary>The candidate explanations side by side; null where they were not asked for.</summary>
+    public Answer<ExplanationsResult>? Explanations { get; init; }
+
     /// <summary>What came before the latest test.</summary>
     public required TestContextResult Context { get; init; }
 

@@ -19,6 +19,7 @@ public static class SlowdownFindings
         ArgumentNullException.ThrowIfNull(evidence);
         return new Findings(
         [
+            .. Explained(evidence, explanations => [ExplanationFindings.Answer(explanations)]),
             evidence.Named.Match(named => FromWhichSet(named, evidence.Format), Finding.Refused),
             .. evidence.Searched.Match(searched => Searched(searched, evidence), _ => []),
             evidence.Stations.Match(stations => AtWhichStation(stations, evidence.Format), Finding.Refused),
@@ -26,9 +27,14 @@ public static class SlowdownFindings
             .. evidence.Indices.Match(indices => Index(indices, evidence.Format), _ => []),
             evidence.Change.Match(change => Total(change, evidence), Finding.Refused),
             Circumstances(evidence.Context),
+            .. Explained(evidence, ExplanationFindings.Open),
             evidence.Noise.Match(noise => WhatWouldSettleIt(noise, evidence), Finding.Refused),
         ]);
     }
+
+    // Without enough tests for the explanations the other findings already say what is missing.
+    private static IEnumerable<Finding> Explained(SlowdownEvidence evidence, Func<ExplanationsResult, IEnumerable<Finding>> findings) =>
+        evidence.Explanations is { } asked && asked.TryGet(out var explanations) ? findings(explanations) : [];
 
     private static Finding FromWhichSet(LateSlowdownResult named, NumberFormat format) =>
         new(Sentences.LateSets(named, format)) { Estimate = named.LateContrast, Source = SummaryMeasures };

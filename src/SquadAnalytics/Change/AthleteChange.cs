@@ -87,8 +87,7 @@ public static class AthleteChange
             AthleteId = later[0].AthleteId,
             Baseline = [.. baseline.OrderBy(session => session.Date).ThenBy(session => session.Occasion)],
             Later = [.. later.OrderBy(session => session.Date).ThenBy(session => session.Occasion)],
-            Change = TInterval.Of(change, standardError, df, unit, options.Level, baseline.Count + later.Count, FormattableString.Invariant($"mean of {later.Count} later minus mean of {baseline.Count} earlier tests, squad typical error"))
-                .WithNotes(typicalError.Estimate.Notes),
+            Change = TInterval.Of(change, standardError, df, unit, options.Level, baseline.Count + later.Count, FormattableString.Invariant($"mean of {later.Count} later minus mean of {baseline.Count} earlier tests, squad typical error")),
             Worthwhile = worthwhile,
             TypicalError = log ? typicalError.Variation.GetOrThrow() : typicalError.Estimate,
             FasterThanWorthwhilePValue = Chance(faster, "minimum-effect t test of faster by more than S"),

@@ -36,6 +36,16 @@ public static class PersonalBests
             refusal => refusal);
     }
 
+    /// <summary>The bests of every athlete, in the order of their ids; athletes without a complete session are passed over.</summary>
+    /// <param name="sessions">Sessions of the squad, in any order.</param>
+    /// <param name="typicalError">The noise of one session total.</param>
+    /// <param name="selection">Which sessions to use; null keeps all complete ones. With several protocols in use it names one.</param>
+    /// <returns>One result per athlete, or <see cref="Refusal.MixedProtocols"/>.</returns>
+    public static Answer<IReadOnlyList<PersonalBestsResult>> OfSquad(IReadOnlyList<Session> sessions, TypicalErrorResult typicalError, SelectionOptions? selection = null) =>
+        SessionSelection.Of(sessions, selection ?? SelectionOptions.KeepAll).Select<IReadOnlyList<PersonalBestsResult>>(chosen =>
+            [.. chosen.Sessions.GroupBy(session => session.AthleteId, StringComparer.Ordinal).OrderBy(own => own.Key, StringComparer.Ordinal)
+                .Select(own => Find([.. own], typicalError).GetOrThrow())]);
+
     /// <summary>Expected minimum of m independent standard normal numbers: how far the best of m tests lies below the true level, in typical errors.</summary>
     /// <remarks>∫ x m φ(x) (1 - Φ(x))^(m-1) dx by Simpson's rule over ±12, step 0.005. About -0.56 for 2 tests and -1.54 for 10.</remarks>
     /// <param name="tests">m, 1 or more.</param>

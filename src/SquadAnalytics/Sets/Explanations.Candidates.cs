@@ -21,7 +21,7 @@ public static partial class Explanations
             PValue = OneSided(slope),
             Test = "one-sided t of the slope beside a step",
             Largest = n / 2.0 * slope.Upper,
-            Supports = [$"Slope with the step held equal: {slope}."],
+            Supports = [$"Slope with the step held equal: {Short(slope)}."],
             Contradicts = slope.Lower <= 0 ? ["With a step beside it the slope may be 0."] : [],
         };
     }
@@ -42,7 +42,7 @@ public static partial class Explanations
             // A set found by looking has a step that looks too large: its upper limit stays on the safe side.
             Largest = step.Upper,
             IsAmbiguous = likeFastStart,
-            Supports = [$"Step with the drift held equal: {step}."],
+            Supports = [$"Step with the drift held equal: {Short(step)}."],
             Contradicts =
             [
                 .. likeFastStart ? ["A step after set 1 and a first set that is always too fast are one shape."] : Array.Empty<string>(),
@@ -66,7 +66,7 @@ public static partial class Explanations
             Test = "one-sided t of a slope of later sets on the first set below 0",
             Largest = accounts.Upper,
             Standing = evidence.LooksLikeFastStart && result.Slope.Upper >= 0 ? ExplanationStanding.CannotTell : null,
-            Supports = [$"Starts vary by {result.StartSpread}; slope of the later sets on the first: {result.Slope}."],
+            Supports = [$"Starts vary by {Short(result.StartSpread)}; slope of the later sets on the first: {Short(result.Slope)}."],
             Contradicts = result.Slope.Upper >= 0 ? ["Faster starts do not clearly go with slower later sets. A start that is too fast in every test leaves no trace here."] : [],
         };
     }
@@ -84,7 +84,7 @@ public static partial class Explanations
             PValue = row.ExcessPValue!.Value,
             Test = "one-sided t of the excess over an even share, Holm's adjustment over stations and transitions",
             Largest = rows.Max(candidate => candidate.Excess.Upper),
-            Supports = [$"{row.Name} slows by {row.Slowdown}, beyond an even share {row.Excess}."],
+            Supports = [$"{row.Name} slows by {Short(row.Slowdown)}, beyond an even share {Short(row.Excess)}."],
             Contradicts =
             [
                 .. row.Excess.Lower <= 0 ? ["No station slows clearly by more than its part of the set."] : Array.Empty<string>(),
@@ -180,8 +180,18 @@ public static partial class Explanations
         {
             Standing = largest < evidence.Matters ? ExplanationStanding.Supported : evidence.IsSlower ? ExplanationStanding.NotSupported : ExplanationStanding.CannotTell,
             Supports = [Text($"Noise alone gives a mean slow-down of up to {bound:0.00} s in {m} sessions.")],
-            Contradicts = evidence.IsSlower ? [$"The slow-down of {late.LateContrast} is more than noise."] : [],
+            Contradicts = evidence.IsSlower ? [$"The slow-down of {Short(late.LateContrast)} is more than noise."] : [],
         };
+    }
+
+    /// <summary>An estimate in a sentence, with as many decimals as the width of its interval bears.</summary>
+    private static string Short(Estimate estimate)
+    {
+        var symbol = estimate.Unit.Symbol() is { Length: > 0 } unit ? " " + unit : "";
+        if (estimate.Interval is not { } interval) return Text($"{estimate.Value:0.0}{symbol}");
+        var decimals = (int)Math.Clamp(1 - Math.Floor(Math.Log10(Math.Max(interval.HalfWidth, 1e-4))), 0, 4);
+        string Fixed(double number) => number.ToString("F" + decimals.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
+        return $"{Fixed(estimate.Value)}{symbol}, {interval.ConfidenceLevel} interval {Fixed(interval.Lower)} to {Fixed(interval.Upper)}";
     }
 
     private static Candidate Refused(ExplanationCause cause, string name, NotEstimable refusal, string separates) =>

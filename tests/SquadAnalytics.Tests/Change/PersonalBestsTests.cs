@@ -46,4 +46,13 @@ public sealed class PersonalBestsTests
         Assert.Equal(Refusal.MixedProtocols, PersonalBests.Find([WorkedData.Total(320), WorkedData.One([60, 61, 62], 1, "B1")], Noise).Refusal!.Reason);
         Assert.Throws<ArgumentOutOfRangeException>(() => PersonalBests.ExpectedDrift(0));
     }
+
+    [Fact]
+    public void The_bests_of_a_squad_are_those_of_its_athletes()
+    {
+        var all = PersonalBests.OfSquad(WorkedData.EightAthletes, Noise).GetOrThrow();
+        // By hand: the smallest of each athlete's four totals.
+        Assert.Equal([322.9, 294.8, 345.3, 306.4, 337.2, 281.7, 355.0, 315.9], all.Select(own => Math.Round(own.Current.TotalSeconds, 6)));
+        Assert.Equal(["B1", "B2", "B3", "B4", "B5", "B6", "B7", "B8"], all.Select(own => own.AthleteId));
+    }
 }

@@ -1,0 +1,45 @@
+namespace SquadAnalytics.Workbench.Tests.Notebooks;
+
+/// <summary>The coach's weekly question. In the planted week one boxer alone is slower; in the sample nobody's last test is.</summary>
+public sealed class ThisWeekTests(PlantedWeek planted) : IClassFixture<PlantedWeek>
+{
+    private const string Notebook = "02-this-week";
+
+    [Fact]
+    public void The_one_boxer_who_is_slower_is_singled_out_and_nobody_else()
+    {
+        var output = NotebookRun.Of(planted.Work, Notebook, "--logbook", planted.Folder, "--set", $"protocol={planted.Protocol.Id}");
+        var name = planted.Slower.LabelOn(planted.Date);
+        Assert.Contains($"{name} stands out once the looking at so many is charged", output, StringComparison.Ordinal);
+        Assert.Contains("Slower by a worthwhile amount.", NotebookRun.Finding(output, $"{name}: "), StringComparison.Ordinal);
+        Assert.Contains($"{name}: ", NotebookRun.Finding(output, "Worth a word"), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_head_knock_without_clearance_takes_a_boxer_off_the_list_of_those_due()
+    {
+        var output = NotebookRun.Of(planted.Work, Notebook, "--logbook", planted.Folder, "--set", $"protocol={planted.Protocol.Id}");
+        var knocked = planted.Knocked.LabelOn(planted.Date);
+        Assert.Contains(knocked, NotebookRun.Finding(output, "Not due because of a head knock without clearance"), StringComparison.Ordinal);
+        Assert.DoesNotContain("absent: " + knocked, output, StringComparison.Ordinal);
+        Assert.Contains("until cleared by a licensed clinician", NotebookRun.Finding(output, "Worth a word"), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void In_the_sample_a_week_of_noise_stays_noise()
+    {
+        var output = NotebookRun.Of(planted.Work, Notebook);
+        Assert.Contains("nobody's change stands out", output, StringComparison.Ordinal);
+        Assert.Contains("with no true change anywhere about 1.5 would", NotebookRun.Finding(output, "nobody's change"), StringComparison.Ordinal);
+        Assert.Contains("absent: Nkechi Varnhalm", output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_week_can_be_chosen_by_any_of_its_days()
+    {
+        // In the sample Piers Tamanoah had a knock on 16 November 2030 and was cleared on 2 December.
+        var output = NotebookRun.Of(planted.Work, Notebook, "--set", "date=2030-11-19");
+        Assert.Contains("Piers Tamanoah", NotebookRun.Finding(output, "Not due because of a head knock"), StringComparison.Ordinal);
+        Assert.Contains("beyond test noise", NotebookRun.Finding(output, "New personal bests"), StringComparison.Ordinal);
+    }
+}
