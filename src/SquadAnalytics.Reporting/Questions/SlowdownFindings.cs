@@ -17,7 +17,7 @@ public static class SlowdownFindings
     public static Findings Of(SlowdownEvidence evidence)
     {
         ArgumentNullException.ThrowIfNull(evidence);
-        return new Findings(
+        IReadOnlyList<Finding> findings =
         [
             .. Explained(evidence, explanations => [ExplanationFindings.Answer(explanations)]),
             evidence.Named.Match(named => FromWhichSet(named, evidence.Format), Finding.Refused),
@@ -29,7 +29,9 @@ public static class SlowdownFindings
             Circumstances(evidence.Context),
             .. Explained(evidence, ExplanationFindings.Open),
             evidence.Noise.Match(noise => WhatWouldSettleIt(noise, evidence), Finding.Refused),
-        ]);
+        ];
+        // Two parts may be refused for one reason: it is said once.
+        return new Findings([.. findings.DistinctBy(finding => finding.Sentence)]);
     }
 
     // Without enough tests for the explanations the other findings already say what is missing.
