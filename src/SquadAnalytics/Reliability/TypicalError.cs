@@ -71,8 +71,8 @@ public static partial class TypicalError
         ];
         return new TypicalErrorResult
         {
-            Estimate = Deviation(selection, options, Scale.Seconds, options.Measure.UnitOf(), notes),
-            Variation = Percentage(selection, options, () => Deviation(selection, options, Scale.Log, Unit.Percent, notes)),
+            Estimate = Deviation(windows, options, Scale.Seconds, options.Measure.UnitOf(), notes),
+            Variation = Percentage(selection, options, () => Deviation(Pooled(selection, options, Scale.Log), options, Scale.Log, Unit.Percent, notes)),
             Measure = options.Measure,
             Athletes = athletes.Count,
             Windows = windows.Count,
@@ -87,9 +87,8 @@ public static partial class TypicalError
             ? variation()
             : new NotEstimable("the typical error in percent", Refusal.NotComparable, "times above 0", $"a measure in {options.Measure.UnitOf().Symbol()}");
 
-    private static Estimate Deviation(SessionSelection selection, TypicalErrorOptions options, Scale scale, Unit unit, string[] notes)
+    private static Estimate Deviation(List<AthleteTestResiduals> windows, TypicalErrorOptions options, Scale scale, Unit unit, string[] notes)
     {
-        var windows = Pooled(selection, options, scale);
         var df = windows.Sum(window => window.DegreesOfFreedom);
         var method = string.Create(CultureInfo.InvariantCulture, $"residual SD after athlete and test effects{(scale == Scale.Log ? " of ln seconds, back-transformed" : "")}, {windows.Count} windows");
         return TInterval.OfStandardDeviation(Math.Sqrt(windows.Sum(window => window.SumOfSquares) / df), df, unit, options.Level, windows.Sum(window => window.Observations), method, scale).WithNotes(notes);

@@ -1,3 +1,4 @@
+using System.Numerics;
 using SquadAnalytics.Statistics;
 
 namespace SquadAnalytics.Sets;
@@ -65,15 +66,38 @@ internal static class Contrasts
         var all = m <= exhaustive;
         var flips = all ? 1 << m : draws;
         var signs = new double[m];
+        Array.Fill(signs, 1);
+        double[] sums = [.. values.Select(row => row.Sum())];
         var reached = all ? 0 : 1;
-        var observed = values[found].Sum();
+        // A flip that equals the observed signs must count in spite of rounding.
+        var bound = sums[found] - 1e-9 * Math.Abs(sums[found]);
         for (var flip = 0; flip < flips; flip++)
         {
-            for (var s = 0; s < m; s++) signs[s] = all ? 1 - 2 * (flip >> s & 1) : random.NextSign();
-            // A flip that equals the observed signs must count in spite of rounding.
-            if (values.Max(row => Apply(signs, row)) >= observed - 1e-9 * Math.Abs(observed)) reached++;
+            // All patterns are visited so that neighbours differ in one sign (Gray's order).
+            if (!all) Draw(random, values, signs, sums);
+            else if (flip > 0) Turn(BitOperations.TrailingZeroCount(flip), values, signs, sums);
+            if (Largest(sums) >= bound) reached++;
         }
 
         return (double)reached / (all ? flips : draws + 1);
+    }
+
+    private static void Turn(int session, double[][] values, double[] signs, double[] sums)
+    {
+        signs[session] = -signs[session];
+        for (var row = 0; row < values.Length; row++) sums[row] += 2 * signs[session] * values[row][session];
+    }
+
+    private static void Draw(SeededRandom random, double[][] values, double[] signs, double[] sums)
+    {
+        for (var s = 0; s < signs.Length; s++) signs[s] = random.NextSign();
+        for (var row = 0; row < values.Length; row++) sums[row] = Apply(signs, values[row]);
+    }
+
+    private static double Largest(double[] sums)
+    {
+        var largest = sums[0];
+        for (var row = 1; row < sums.Length; row++) largest = Math.Max(largest, sums[row]);
+        return largest;
     }
 }

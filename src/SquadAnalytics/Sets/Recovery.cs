@@ -33,24 +33,24 @@ public static class Recovery
     /// <summary>β, a and the residual sum of squares for one τ.</summary>
     internal static RecoveryFit At(IReadOnlyList<IReadOnlyList<ClockSet>> clocks, double timeConstant)
     {
-        List<double> fatigues = [], times = [];
+        var count = clocks.Sum(clock => clock.Count);
+        double[] fatigues = new double[count], times = new double[count];
+        var place = 0;
         foreach (var clock in clocks)
         {
             double fatigue = 0;
             foreach (var set in clock)
             {
-                fatigues.Add(fatigue);
-                times.Add(set.Work.Value);
+                fatigues[place] = fatigue;
+                times[place++] = set.Work.Value;
                 fatigue = (fatigue + 1) * Math.Exp(-(set.Rest?.Value ?? 0) / timeConstant);
             }
         }
 
-        double[] y = [.. times];
-        var line = LeastSquares.FitLine(fatigues, y).GetOrThrow();
-        var slope = line.Coefficient("slope").Value;
-        return slope > 0
-            ? new RecoveryFit(timeConstant, line.Coefficient("intercept").Value, slope, line.ResidualSumOfSquares)
-            : new RecoveryFit(timeConstant, Descriptive.Mean(y), 0, (y.Length - 1) * Descriptive.Variance(y));
+        var line = StraightLine.Of(fatigues, times);
+        return line.Slope > 0
+            ? new RecoveryFit(timeConstant, line.Intercept, line.Slope, line.ResidualSumOfSquares)
+            : new RecoveryFit(timeConstant, Descriptive.Mean(times), 0, (count - 1) * Descriptive.Variance(times));
     }
 
     private static Answer<RecoveryResult> Of(SessionSelection selection, RecoveryOptions options)

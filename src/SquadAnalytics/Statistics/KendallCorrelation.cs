@@ -10,9 +10,11 @@ public sealed record KendallCorrelation
 {
     private const int ExactBelow = 50;
 
-    private KendallCorrelation(int observations, int s, int concordant, double tau, double variance, double? exact)
+    private readonly bool _isExact;
+
+    private KendallCorrelation(int observations, int s, int concordant, double tau, double variance, bool isExact)
     {
-        (Observations, S, Concordant, Tau, VarianceOfS, ExactPValue) = (observations, s, concordant, tau, variance, exact);
+        (Observations, S, Concordant, Tau, VarianceOfS, _isExact) = (observations, s, concordant, tau, variance, isExact);
     }
 
     /// <summary>Number of pairs (x, y).</summary>
@@ -31,7 +33,7 @@ public sealed record KendallCorrelation
     public double VarianceOfS { get; }
 
     /// <summary>Exact two-sided p-value, or null with ties or 50 observations and more.</summary>
-    public double? ExactPValue { get; }
+    public double? ExactPValue => _isExact ? field ??= Exact(Observations, Concordant) : null;
 
     /// <summary>S / √Var S.</summary>
     public double Z => S / Math.Sqrt(VarianceOfS);
@@ -71,7 +73,7 @@ public sealed record KendallCorrelation
 
         if (untiedX == 0 || untiedY == 0) return new NotEstimable("Kendall's correlation", Refusal.ZeroVariance, "two series that vary", "a constant one");
         var (tiesX, tiesY) = (Ranks.Ties(first), Ranks.Ties(second));
-        double? exact = tiesX.Length + tiesY.Length == 0 && n < ExactBelow ? Exact(n, concordant) : null;
+        var exact = tiesX.Length + tiesY.Length == 0 && n < ExactBelow;
         return new KendallCorrelation(n, s, concordant, s / Math.Sqrt((double)untiedX * untiedY), Variance(n, tiesX, tiesY), exact);
     }
 

@@ -55,8 +55,10 @@ public static class LeastSquares
             var correction = factorization.SolveUpper([.. inside.Select((value, j) => rotated[j] - value)]);
             inside.CopyTo(rotated, 0);
             var shift = factorization.Unrotate(rotated);
-            for (var j = 0; j < rank; j++) coefficients[j] += correction[j];
             for (var i = 0; i < residuals.Length; i++) residuals[i] += shift[i];
+            var moved = false;
+            for (var j = 0; j < rank; j++) moved |= coefficients[j] != (coefficients[j] += correction[j]);
+            if (!moved) break;
         }
 
         return coefficients;

@@ -48,7 +48,7 @@ public sealed partial record LinearFit
     internal double[] Leverages() => [.. Enumerable.Range(0, Observations).Select(Leverage)];
 
     /// <summary>The columns of Q, whose span is the design's.</summary>
-    internal double[][] ThinQ => _thinQ;
+    internal double[][] ThinQ => field ??= _factorization.ThinQ();
 
     /// <summary>Covariance R⁻¹ S R⁻ᵀ from a matrix S = L Lᵀ in rotated coordinates, given by the columns of L.</summary>
     internal CoefficientCovariance CovarianceFrom(string method, double[][] roots)
@@ -76,7 +76,7 @@ public sealed partial record LinearFit
         return new ObservationDiagnostics(Fitted[index], residual, leverage, standardized, studentized, standardized * standardized * leverage / ((1 - leverage) * Rank));
     }
 
-    private double Leverage(int index) => _thinQ.Sum(column => column[index] * column[index]);
+    private double Leverage(int index) => ThinQ.Sum(column => column[index] * column[index]);
 
     private double ValueOf(double[] ordered)
     {

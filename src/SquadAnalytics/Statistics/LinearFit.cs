@@ -6,32 +6,21 @@ namespace SquadAnalytics.Statistics;
 /// <remarks>Everything is in the response's unit (coefficients: per unit of their column). Intervals use t with the residual degrees of freedom.</remarks>
 public sealed partial record LinearFit
 {
-    private readonly double[][] _thinQ;
+    private readonly double[] _y;
     private readonly double[] _residuals;
-    private readonly double[] _effects;
+    private readonly double[] _solution;
     private readonly QrFactorization _factorization;
     private readonly RegressionDesign _design;
 
-    internal LinearFit(RegressionDesign design, double[] y, QrFactorization factorization, double[] coefficients, double[] residuals)
+    // What not every caller asks for is worked out when it is asked for: a squad table fits one line per session.
+    internal LinearFit(RegressionDesign design, double[] y, QrFactorization factorization, double[] solution, double[] residuals)
     {
-        (_design, _factorization, _residuals) = (design, factorization, residuals);
-        _thinQ = factorization.ThinQ();
-        _effects = [.. _thinQ.Select(column => CompensatedSum.OfProducts(column, y))];
+        (_design, _y, _factorization, _solution, _residuals) = (design, (double[])y.Clone(), factorization, solution, residuals);
         Rank = factorization.Rank;
         Observations = y.Length;
         DegreesOfFreedom = y.Length - Rank;
         ResidualSumOfSquares = CompensatedSum.OfProducts(residuals, residuals);
         ResidualStandardDeviation = Math.Sqrt(ResidualSumOfSquares / DegreesOfFreedom);
-        Fitted = [.. y.Select((value, i) => value - residuals[i])];
-        Anova = SequentialAnova();
-        var total = ResidualSumOfSquares + Anova.SkipLast(1).Sum(row => row.SumOfSquares);
-        RSquared = total > 0 ? 1 - ResidualSumOfSquares / total : null;
-        ColumnNames = [.. factorization.Order.Take(Rank).Select((original, position) => (original, position)).OrderBy(pair => pair.original).Select(pair => design.ColumnNames[pair.original])];
-        AliasedColumns = [.. factorization.Order.Skip(Rank).Order().Select(column => design.ColumnNames[column])];
-        Covariance = CovarianceFrom("equal variances", [.. Enumerable.Range(0, Rank).Select(j => UnitVector(j, ResidualStandardDeviation))]);
-        var errors = Covariance.StandardErrors;
-        var places = Places();
-        Coefficients = [.. ColumnNames.Select((name, i) => new TEstimate(name, coefficients[places[i]], errors[i], DegreesOfFreedom))];
     }
 
     /// <summary>How many observations were fitted.</summary>
@@ -44,16 +33,16 @@ public sealed partial record LinearFit
     public int DegreesOfFreedom { get; }
 
     /// <summary>The independent columns by name.</summary>
-    public IReadOnlyList<string> ColumnNames { get; }
+    public IReadOnlyList<string> ColumnNames => field ??= [.. _factorization.Order.Take(Rank).Order().Select(column => _design.ColumnNames[column])];
 
     /// <summary>Columns that earlier ones explain and that have no coefficient of their own; empty in an ordinary fit.</summary>
-    public IReadOnlyList<string> AliasedColumns { get; }
+    public IReadOnlyList<string> AliasedColumns => field ??= [.. _factorization.Order.Skip(Rank).Order().Select(column => _design.ColumnNames[column])];
 
     /// <summary>The coefficients, in the order of <see cref="ColumnNames"/>.</summary>
-    public IReadOnlyList<TEstimate> Coefficients { get; }
+    public IReadOnlyList<TEstimate> Coefficients => field ??= Estimated();
 
     /// <summary>Fitted values.</summary>
-    public IReadOnlyList<double> Fitted { get; }
+    public IReadOnlyList<double> Fitted => field ??= [.. _y.Select((value, i) => value - _residuals[i])];
 
     /// <summary>Residuals, response minus fitted value.</summary>
     public IReadOnlyList<double> Residuals => _residuals;
@@ -65,16 +54,23 @@ public sealed partial record LinearFit
     public double ResidualStandardDeviation { get; }
 
     /// <summary>Share of the sum of squares (about the mean, if there is an intercept) that the fit explains, or null where there is nothing to explain.</summary>
-    public double? RSquared { get; }
+    public double? RSquared
+    {
+        get
+        {
+            var total = ResidualSumOfSquares + Anova.SkipLast(1).Sum(row => row.SumOfSquares);
+            return total > 0 ? 1 - ResidualSumOfSquares / total : null;
+        }
+    }
 
     /// <summary>1 - (1 - R²)(n - intercept)/df, or null where R² is.</summary>
     public double? AdjustedRSquared => 1 - (1 - RSquared) * (Observations - InterceptCount) / DegreesOfFreedom;
 
     /// <summary>Analysis of variance, each term after those before it; the last line is the residuals. The intercept has no line.</summary>
-    public IReadOnlyList<AnovaRow> Anova { get; }
+    public IReadOnlyList<AnovaRow> Anova => field ??= SequentialAnova();
 
     /// <summary>Variances and covariances of the coefficients under equal error variances.</summary>
-    public CoefficientCovariance Covariance { get; }
+    public CoefficientCovariance Covariance => field ??= CovarianceFrom("equal variances", [.. Enumerable.Range(0, Rank).Select(j => UnitVector(j, ResidualStandardDeviation))]);
 
     /// <summary>The test of all terms together against the mean (or against 0 without intercept).</summary>
     public AnovaRow Overall
@@ -109,6 +105,12 @@ public sealed partial record LinearFit
     // Position in factored order of each independent column, by its original order.
     private int[] Places() => [.. Enumerable.Range(0, Rank).OrderBy(position => _factorization.Order[position])];
 
+    private TEstimate[] Estimated()
+    {
+        var (places, errors) = (Places(), Covariance.StandardErrors);
+        return [.. ColumnNames.Select((name, i) => new TEstimate(name, _solution[places[i]], errors[i], DegreesOfFreedom))];
+    }
+
     private double[] UnitVector(int index, double length)
     {
         var vector = new double[Rank];
@@ -119,6 +121,7 @@ public sealed partial record LinearFit
     private AnovaRow[] SequentialAnova()
     {
         var rows = new List<AnovaRow>();
+        var effects = Array.ConvertAll(ThinQ, direction => CompensatedSum.OfProducts(direction, _y));
         var column = 0;
         foreach (var term in _design.Terms)
         {
@@ -126,7 +129,7 @@ public sealed partial record LinearFit
             column = behind;
             if (term.Name == RegressionDesign.Intercept) continue;
             var places = Enumerable.Range(0, Rank).Where(position => _factorization.Order[position] >= first && _factorization.Order[position] < behind).ToArray();
-            rows.Add(AnovaRow.Tested(term.Name, places.Length, places.Sum(position => _effects[position] * _effects[position]), ResidualSumOfSquares / DegreesOfFreedom, DegreesOfFreedom));
+            rows.Add(AnovaRow.Tested(term.Name, places.Length, places.Sum(position => effects[position] * effects[position]), ResidualSumOfSquares / DegreesOfFreedom, DegreesOfFreedom));
         }
 
         return [.. rows, AnovaRow.Residual(ResidualSumOfSquares, DegreesOfFreedom)];

@@ -58,7 +58,28 @@ public static class StudentTDistribution
         var start = Math.Max(1e-300, NormalDistribution.UpperQuantile(probability));
         return probability > 0.25
             ? LogQuantile.FromLower(x => LogCentre(x, degreesOfFreedom), Math.Log(1 - 2 * probability), start)
-            : LogQuantile.FromUpper(x => LogTail(x, degreesOfFreedom), Math.Log(probability), start);
+            : Newton(probability, degreesOfFreedom, start) ?? LogQuantile.FromUpper(x => LogTail(x, degreesOfFreedom), Math.Log(probability), start);
+    }
+
+    // The log of the tail is a concave, falling function of ln x: the first step lands at or beyond the quantile, all others come back towards it.
+    private static double? Newton(double probability, double df, double start)
+    {
+        const int steps = 40;
+        var logProbability = Math.Log(probability);
+        var (x, last) = (start, double.PositiveInfinity);
+        for (var step = 0; step < steps; step++)
+        {
+            var logTail = LogTail(x, df);
+            var move = (logTail - logProbability) * Math.Exp(logTail) / (x * Density(x, df));
+            if (!double.IsFinite(move)) return null;
+            x *= Math.Exp(move);
+
+            // Quadratic: a move of 1e-9 leaves an error of rounding only; one that no longer shrinks is rounding itself.
+            if (Math.Abs(move) < 1e-9 || (step > 1 && Math.Abs(move) >= last)) return double.IsFinite(x) ? x : null;
+            last = Math.Abs(move);
+        }
+
+        return null;
     }
 
     /// <summary>Two-sided p-value 2 P(T > |t|).</summary>

@@ -21,19 +21,18 @@ public class MixedModelBenchmarks
     [GlobalSetup]
     public void Setup()
     {
-        var random = new Random(1);
-        double Noise() => Math.Sqrt(-2 * Math.Log(1 - random.NextDouble())) * Math.Cos(2 * Math.PI * random.NextDouble());
+        var random = new SeededRandom(1);
         var groups = new List<string>();
         var weeks = new List<double>();
         var seconds = new List<double>();
         for (var a = 0; a < Athletes; a++)
         {
-            var (level, trend) = (320 + 25 * Noise(), -0.5 + 0.3 * Noise());
+            var (level, trend) = (320 + 25 * random.NextNormal(), -0.5 + 0.3 * random.NextNormal());
             for (var s = 0; s < (a % 3 == 0 ? Sessions - 5 : Sessions); s++)
             {
                 groups.Add($"A{a}");
                 weeks.Add(s - Sessions / 2.0);
-                seconds.Add(level + trend * weeks[^1] + 2.5 * Noise());
+                seconds.Add(level + trend * weeks[^1] + 2.5 * random.NextNormal());
             }
         }
 
