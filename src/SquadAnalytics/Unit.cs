@@ -38,6 +38,18 @@ public enum Unit
 
     /// <summary>A probability between 0 and 1.</summary>
     Probability,
+
+    /// <summary>Seconds per round of sparring.</summary>
+    SecondsPerRound,
+
+    /// <summary>Seconds per hour of sleep.</summary>
+    SecondsPerHour,
+
+    /// <summary>Seconds per kilogram of body mass.</summary>
+    SecondsPerKilogram,
+
+    /// <summary>Seconds per degree Celsius.</summary>
+    SecondsPerDegree,
 }
 
 /// <summary>How a <see cref="Unit"/> is written.</summary>
@@ -57,6 +69,10 @@ public static class UnitText
         Unit.Sessions => "sessions",
         Unit.Load => "AU",
         Unit.SecondsPerLoad => "s/AU",
+        Unit.SecondsPerRound => "s/round",
+        Unit.SecondsPerHour => "s/h",
+        Unit.SecondsPerKilogram => "s/kg",
+        Unit.SecondsPerDegree => "s/°C",
         _ => throw new ArgumentOutOfRangeException(nameof(unit), unit, "Not a unit of this library."),
     };
 }

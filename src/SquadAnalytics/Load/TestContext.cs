@@ -54,10 +54,17 @@ public static class TestContext
         };
     }
 
-    internal static double? LoadBefore(Dictionary<DateOnly, DayContext> days, DateOnly test)
+    /// <summary>Sum of the loads of a run of days before a test, or null where one of them is not known.</summary>
+    internal static double? LoadBefore(Dictionary<DateOnly, DayContext> days, DateOnly test, int nearest = 1, int farthest = LoadDays)
     {
-        var loads = Enumerable.Range(1, LoadDays).Select(back => days.GetValueOrDefault(test.AddDays(-back)) is { } day ? SessionLoad.Of(day) : null).ToList();
-        return loads.Any(load => load is null) ? null : loads.Sum();
+        double sum = 0;
+        for (var back = nearest; back <= farthest; back++)
+        {
+            if (!days.TryGetValue(test.AddDays(-back), out var day) || SessionLoad.Of(day) is not { } load) return null;
+            sum += load;
+        }
+
+        return sum;
     }
 
     private static bool IsNear(AthleteEvent item, DateOnly test)

@@ -135,14 +135,15 @@ public static partial class Explanations
         var circumstance = evidence.Options.Circumstance;
         var name = $"what came before: {circumstance.Words()}";
         var separates = $"Tests with and without it in drawn order: a difference in {circumstance.Words()} that is not tied to the calendar.";
+        if (circumstance.IsOutcome()) return Refused(ExplanationCause.Circumstance, name, circumstance.Refused($"the {circumstance.Words()}"), separates);
         var athlete = evidence.Late.Selection.Sessions[0].AthleteId;
         var days = evidence.Options.Days.Where(day => day.AthleteId == athlete).ToDictionary(day => day.Date);
         List<double> before = [], contrasts = [];
-        foreach (var session in evidence.Late.Sessions)
+        foreach (var (session, contrast) in evidence.Late.Selection.Sessions.Zip(evidence.Late.Sessions))
         {
-            if (Circumstances.Of(circumstance, days, session.Date) is not { } value) continue;
+            if (Circumstances.Of(circumstance, days, session) is not { } value) continue;
             before.Add(value);
-            contrasts.Add(session.LateContrast.Value);
+            contrasts.Add(contrast.LateContrast.Value);
         }
 
         if (before.Count < CircumstanceNeeds)
@@ -197,14 +198,8 @@ public static partial class Explanations
     private static Candidate Refused(ExplanationCause cause, string name, NotEstimable refusal, string separates) =>
         new(cause, name, refusal, refusal, separates) { Contradicts = [refusal.ToString()] };
 
-    // Fisher's z with the standard error 1.03 / √(n - 3) for ranks (Fieller, Hartley and Pearson 1957, Biometrika 44:470-481, from memory).
-    private static Estimate Rho(SpearmanCorrelation correlation, ConfidenceLevel level)
-    {
-        var n = correlation.Observations;
-        var z = Math.Atanh(Math.Clamp(correlation.Rho, -1 + 1e-12, 1 - 1e-12));
-        var reach = NormalDistribution.UpperQuantile(level.Alpha / 2) * 1.03 / Math.Sqrt(n - 3);
-        return new Estimate(correlation.Rho, Unit.None, n, "Spearman's correlation with the slow-down over tests, Fisher's z interval") { Interval = new Interval(Math.Tanh(z - reach), Math.Tanh(z + reach), level), PValue = correlation.PValue };
-    }
+    private static Estimate Rho(SpearmanCorrelation correlation, ConfidenceLevel level) =>
+        new(correlation.Rho, Unit.None, correlation.Observations, "Spearman's correlation with the slow-down over tests, Fisher's z interval") { Interval = correlation.Interval(level), PValue = correlation.PValue };
 
     private static Estimate Scaled(Estimate estimate, double factor, Unit unit, string method)
     {

@@ -12,6 +12,10 @@ public sealed record SpearmanCorrelation(int Observations, double Rho, double PV
     /// <summary>Sum of squared rank differences that belongs to ρ: (n³ - n)(1 - ρ)/6.</summary>
     public double SumOfSquaredDifferences => (Math.Pow(Observations, 3) - Observations) * (1 - Rho) / 6;
 
+    /// <summary>Interval by Fisher's transformation with the standard error 1.03 / √(n - 3) for ranks, or null below 4 pairs.</summary>
+    /// <remarks>Fieller, Hartley and Pearson (1957), Biometrika 44:470-481 (from memory). An approximation; at |ρ| = 1 taken just inside.</remarks>
+    public Interval? Interval(ConfidenceLevel level) => PearsonCorrelation.FisherInterval(Math.Clamp(Rho, -1 + 1e-12, 1 - 1e-12), (Observations - 3) / (1.03 * 1.03), level);
+
     /// <summary>Correlates two series.</summary>
     /// <returns>The correlation, or a refusal with fewer than three pairs or a constant series.</returns>
     /// <exception cref="ArgumentException">The lengths differ, or a number is not finite.</exception>
