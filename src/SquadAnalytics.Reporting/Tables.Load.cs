@@ -1,4 +1,3 @@
-using System.Globalization;
 using SquadAnalytics.Load;
 
 namespace SquadAnalytics.Reporting;
@@ -34,7 +33,7 @@ public static partial class Tables
             [.. association.Rows.Select(row => row.Correlation.Match<IReadOnlyList<TableCell>>(
                 r =>
                 [
-                    row.Window.ToString(), Change(r, format), Limits(r, format), row.AdjustedPValue is { } p ? TableCell.Shown(NumberFormat.PValue(p.Value)[2..].TrimStart('=', ' '), p.Value) : TableCell.Nothing,
+                    row.Window.ToString(), Change(r, format), Limits(r, format), row.AdjustedPValue is { } p ? P(p.Value) : TableCell.Nothing,
                     row.Slope.Match(slope => TableCell.SignedFigure(100 * slope.Value, 2), TableCell.Refused),
                     row.Slope.Match(slope => slope.Interval is { } limits ? $"{NumberFormat.Fixed(100 * limits.Lower, 2)} to {NumberFormat.Fixed(100 * limits.Upper, 2)}" : TableCell.Nothing, _ => TableCell.Nothing),
                     Count(r.Observations), Count(row.TestsWithoutLoad),
@@ -66,8 +65,6 @@ public static partial class Tables
         association.Rows.Select(row => row.Correlation.Match<Estimate?>(r => r, _ => null)).OfType<Estimate>().Take(1).Select(r => $"{r.ConfidenceLevel} intervals; {r.Method}.");
 
     private static TableCell[] Pair(Answer<Estimate> answer, NumberFormat format) => answer.Match<TableCell[]>(
-        estimate => [TableCell.Shown(NumberFormat.WithUnit(NumberFormat.WithSign(estimate.Value, format.Decimals(estimate)), estimate.Unit), estimate.Value), Limits(estimate, format)],
+        estimate => [TableCell.Shown(SignedWithUnit(estimate, format), estimate.Value), Limits(estimate, format)],
         refusal => [TableCell.Refused(refusal), TableCell.Nothing]);
-
-    private static TableCell Date(DateOnly date) => date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
 }

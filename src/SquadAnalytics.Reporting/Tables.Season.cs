@@ -1,4 +1,3 @@
-using System.Globalization;
 using SquadAnalytics.Change;
 
 namespace SquadAnalytics.Reporting;
@@ -17,7 +16,7 @@ public static partial class Tables
                 Row("change of the session total per week", season.Slope, format),
                 Row("the same in percent", season.RelativeSlope, format),
                 Row("mean of the athletes' own slopes, plain t", season.MeanOfOwnSlopes, format),
-                Row($"session total on {season.LevelOn.ToString("d MMM yyyy", CultureInfo.InvariantCulture)}", season.Level with { PValue = null }, format),
+                Row($"session total on {Date(season.LevelOn)}", season.Level with { PValue = null }, format),
                 Row("SD of a test about its athlete's line", season.ResidualStandardDeviation, format),
                 Row("SD between athletes: level", season.LevelSpread, format),
                 Row("SD between athletes: slope", season.SlopeSpread, format),
@@ -48,7 +47,7 @@ public static partial class Tables
                 row.Trend.OwnSlope.Match(slope => Change(slope, format), TableCell.Refused),
             ])])
         {
-            Notes = [$"{season.Slope.ConfidenceLevel} intervals. Levels are those of {season.LevelOn.ToString("d MMM yyyy", CultureInfo.InvariantCulture)}. Pulled toward the squad: the fewer tests, the more."],
+            Notes = [$"{season.Slope.ConfidenceLevel} intervals. Levels are those of {Date(season.LevelOn)}. Pulled toward the squad: the fewer tests, the more."],
         };
     }
 
@@ -71,7 +70,7 @@ public static partial class Tables
         [
             name, TableCell.Shown(format.Value(estimate), estimate.Value), estimate.Interval is null ? TableCell.Nothing : format.Limits(estimate),
             estimate is { Interval: not null, DegreesOfFreedom: { } df } ? TableCell.Figure(df, 1) : TableCell.Nothing,
-            estimate.PValue is { } p ? TableCell.Shown(NumberFormat.PValue(p)[2..].TrimStart('=', ' '), p) : TableCell.Nothing,
+            estimate.PValue is { } p ? P(p) : TableCell.Nothing,
         ],
         refusal => [name, TableCell.Refused(refusal), TableCell.Nothing, TableCell.Nothing, TableCell.Nothing]);
 }
