@@ -47,6 +47,13 @@ public sealed record Table
     /// <summary>As CSV (RFC 4180, comma, invariant numbers at full precision); text that a spreadsheet would run as a formula is quoted out.</summary>
     public string ToCsv() => TableCsv.Write(this);
 
+    /// <summary>As JSON, with everything that the table knows: full-precision numbers, units, group sizes.</summary>
+    public string ToJson() => TableJson.Write(this);
+
+    /// <summary>The table that <see cref="ToJson"/> wrote, or null where the text is none.</summary>
+    /// <param name="json">The text.</param>
+    public static Table? FromJson(string json) => TableJson.Read(json);
+
     /// <summary>As plain text with aligned columns.</summary>
     public string ToText() => TableText.Write(this);
 

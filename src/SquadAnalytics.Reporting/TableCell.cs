@@ -21,6 +21,9 @@ public sealed record TableCell
     /// <summary>Whether the cell says why there is no number.</summary>
     public bool IsRefusal { get; }
 
+    /// <summary>Over how many athletes the figure is an aggregate; null for one athlete's own figure and for words.</summary>
+    public int? Athletes { get; private init; }
+
     /// <summary>A cell where nothing was recorded, shown as a dash.</summary>
     public static TableCell Nothing { get; } = new("–");
 
@@ -51,6 +54,15 @@ public sealed record TableCell
         ArgumentNullException.ThrowIfNull(refusal);
         return new($"not estimable: needs {refusal.Needed}, has {refusal.Found}", isRefusal: true);
     }
+
+    /// <summary>The cell as an aggregate over a group: what is exported or shared withholds it where the group is small.</summary>
+    /// <param name="athletes">How many athletes stand behind it; 0 or more.</param>
+    public TableCell OfGroup(int athletes) => athletes >= 0
+        ? this with { Athletes = athletes }
+        : throw new ArgumentOutOfRangeException(nameof(athletes), athletes, "A group has 0 or more athletes.");
+
+    /// <summary>A cell as a file gave it back.</summary>
+    internal static TableCell Restored(string text, double? number, bool isRefusal, int? athletes) => new(text, number, isRefusal) { Athletes = athletes };
 
     /// <summary>A cell of words.</summary>
     public static implicit operator TableCell(string text) => Words(text);

@@ -46,7 +46,7 @@ public static partial class Tables
             [.. Counting(squad).Select(session => (IReadOnlyList<TableCell>)
             [
                 Code(squad, session), Day(session), TableCell.Count(session.Occasion), session.Protocol.Id, TableCell.Count(session.TimesSeconds.Count),
-                session.Total.Match(total => TableCell.Figure(total.Value, 2), _ => TableCell.Nothing),
+                session.Total.Match(total => TableCell.Figure(Math.Round(total.Value, 6), 2), _ => TableCell.Nothing),
             ])]);
     }
 

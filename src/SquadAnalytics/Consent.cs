@@ -7,6 +7,9 @@ namespace SquadAnalytics;
 /// <param name="GivenBy">Who gave it: the athlete or a guardian.</param>
 public sealed record Consent(string Purpose, DateOnly From, DateOnly? To = null, string? GivenBy = null)
 {
+    /// <summary>The purpose that lets an athlete who is no junior be named in what is exported or shared.</summary>
+    public const string NamedInReports = "named in reports";
+
     /// <summary>Whether the consent covers a date.</summary>
     public bool Covers(DateOnly date) => date >= From && (To is null || date <= To);
 }

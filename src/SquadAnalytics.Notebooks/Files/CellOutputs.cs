@@ -7,7 +7,7 @@ namespace SquadAnalytics.Notebooks.Files;
 /// <param name="ExecutionCount">The number by which the cell was run, or null where it was not.</param>
 /// <param name="Outputs">Its outputs in order.</param>
 /// <param name="Fault">What went wrong, or null.</param>
-internal sealed record CellOutputs(int? ExecutionCount, IReadOnlyList<CellOutput> Outputs, CellFault? Fault)
+internal sealed partial record CellOutputs(int? ExecutionCount, IReadOnlyList<CellOutput> Outputs, CellFault? Fault)
 {
     public JsonArray ToJson()
     {

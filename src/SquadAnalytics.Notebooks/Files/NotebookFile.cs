@@ -146,7 +146,8 @@ public static partial class NotebookFile
         return lines;
     }
 
-    private static string Text(JsonNode? node) => (node switch
+    /// <summary>A text that is held as one or as the list of its lines.</summary>
+    internal static string Text(JsonNode? node) => (node switch
     {
         JsonArray lines => string.Concat(lines.Select(static line => (string?)line)),
         JsonValue text => (string?)text ?? "",

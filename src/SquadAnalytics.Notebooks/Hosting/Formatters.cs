@@ -16,7 +16,7 @@ internal static class Formatters
     {
         // Whatever has no form of its own is handed over both as HTML and as text: a reader of the file may understand only one.
         Formatter.SetPreferredMimeTypesFor(typeof(object), MimeTypes.Html, MimeTypes.Text);
-        Add<Table>((MimeTypes.Html, static table => table.ToHtml()), (MimeTypes.Csv, static table => table.ToCsv()), (MimeTypes.Text, static table => table.ToText()));
+        Add<Table>((MimeTypes.Html, static table => table.ToHtml()), (MimeTypes.Csv, static table => table.ToCsv()), (MimeTypes.Table, static table => table.ToJson()), (MimeTypes.Text, static table => table.ToText()));
         Add<Figure>(
             (MimeTypes.Html, static figure => FigureForms.Of(figure).Html),
             (MimeTypes.Svg, static figure => FigureForms.Of(figure).Svg),

@@ -23,4 +23,7 @@ public static class MimeTypes
 
     /// <summary>A finding, as JSON: its sentence, method and source.</summary>
     public const string Finding = "application/vnd.squadanalytics.finding+json";
+
+    /// <summary>A table with its units, full-precision numbers and group sizes, as JSON.</summary>
+    public const string Table = "application/vnd.squadanalytics.table+json";
 }

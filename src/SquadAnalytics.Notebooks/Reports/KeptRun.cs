@@ -10,7 +10,7 @@ namespace SquadAnalytics.Notebooks.Reports;
 /// Keeps a finished run as a folder: <c>report.html</c>, <c>executed.ipynb</c>, each figure as <c>figures/figure-1.svg</c> and
 /// <c>.png</c>, each table as <c>tables/table-1.csv</c>, and <c>run.json</c>, which says what was run, on what, and how it ended.
 /// </summary>
-public static class KeptRun
+public static partial class KeptRun
 {
     /// <summary>The page.</summary>
     public const string ReportFile = "report.html";
@@ -60,7 +60,7 @@ public static class KeptRun
                 var name = string.Create(CultureInfo.InvariantCulture, $"figures/figure-{figures.Count + 1}");
                 figures.Add(name + ".svg");
                 Save(folder, name + ".svg", svg);
-                if (value.Form(MimeTypes.Png) is { } png && TryDecode(png) is { } bytes) File.WriteAllBytes(Path.Combine(folder, name + ".png"), bytes);
+                if (Pixels(value) is { } bytes) File.WriteAllBytes(Path.Combine(folder, name + ".png"), bytes);
             }
             if (value.Form(MimeTypes.Csv) is { } csv)
             {
@@ -71,7 +71,8 @@ public static class KeptRun
         Save(folder, RecordFile, RunRecord.Of(run, figures, tables).ToJson());
     }
 
-    private static string ExecutedNotebook(NotebookRun run)
+    /// <summary>The notebook's file with the outputs of the run.</summary>
+    internal static string ExecutedNotebook(NotebookRun run)
     {
         var ran = run.Cells.ToDictionary(static cell => cell.Cell.Id, StringComparer.Ordinal);
         return NotebookFile.ToJson(run.Notebook, cell => ran.TryGetValue(cell.Id, out var one)
@@ -86,8 +87,10 @@ public static class KeptRun
         File.WriteAllText(path, text, Utf8);
     }
 
-    private static byte[]? TryDecode(string base64)
+    /// <summary>The picture that a value shows, or null where it shows none.</summary>
+    internal static byte[]? Pixels(ShownValue value)
     {
+        if (value.Form(MimeTypes.Png) is not { } base64) return null;
         var bytes = new byte[(base64.Length * 3 / 4) + 3];
         return Convert.TryFromBase64String(base64, bytes, out var written) ? bytes[..written] : null;
     }

@@ -1,6 +1,7 @@
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Serialization;
+using SquadAnalytics.Notebooks.Kernels;
 using SquadAnalytics.Notebooks.Running;
 
 namespace SquadAnalytics.Notebooks.Reports;
@@ -15,6 +16,8 @@ internal sealed record RunRecord(
     bool Succeeded,
     string? Problem,
     string? DataFingerprint,
+    string? DataNote,
+    string? Logbook,
     IReadOnlyList<string> Versions,
     IReadOnlyList<RecordedParameter> Parameters,
     IReadOnlyList<FindingForm> Findings,
@@ -34,14 +37,21 @@ internal sealed record RunRecord(
         run.Succeeded,
         run.Problem,
         run.DataFingerprint,
+        run.DataNote,
+        run.LogbookFolder,
         run.Identity is { } identity ? [identity.Library, identity.Engine, identity.Runtime] : [],
         [.. run.Parameters.Select(static parameter => new RecordedParameter(parameter.Name, parameter.Value))],
         [.. run.Findings.Select(static finding => new FindingForm(finding.Sentence, finding.Basis(), finding.Notes))],
-        [.. run.Cells.Select(static cell => new RecordedCell(cell.Number, cell.Cell.Id, cell.Cell.Name(), cell.Result.Ending.ToString(), Rounded(cell.Result.Duration), cell.Result.Fault?.ToString()))],
+        [.. run.Cells.Select(static cell => new RecordedCell(cell.Number, cell.Cell.Id, cell.Cell.Name(), cell.Result.Ending.ToString(), Rounded(cell.Result.Duration), cell.Result.Fault?.ToString()) { Fault = cell.Result.Fault })],
         figures,
         tables);
 
     public string ToJson() => JsonSerializer.Serialize(this, Json.RunRecord) + "\n";
+
+    /// <summary>Reads a record back.</summary>
+    /// <exception cref="JsonException">The text is no record.</exception>
+    public static RunRecord FromJson(string json) =>
+        JsonSerializer.Deserialize(json, Json.RunRecord) is { Notebook: not null, Title: not null } record ? record : throw new JsonException("The record lacks its notebook.");
 
     private static double Rounded(TimeSpan time) => Math.Round(time.TotalSeconds, 3);
 }
@@ -50,7 +60,11 @@ internal sealed record RunRecord(
 internal sealed record RecordedParameter(string Name, string? Value);
 
 /// <summary>A code cell and how it ended.</summary>
-internal sealed record RecordedCell(int Number, string Id, string Name, string Ending, double Seconds, string? Problem);
+internal sealed record RecordedCell(int Number, string Id, string Name, string Ending, double Seconds, string? Problem)
+{
+    /// <summary>The problem with its place in the cell.</summary>
+    public CellFault? Fault { get; init; }
+}
 
 /// <summary>How the record is written as JSON.</summary>
 [JsonSourceGenerationOptions(PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase, WriteIndented = true)]

@@ -15,13 +15,14 @@ public static class RunReport
     {
         ArgumentNullException.ThrowIfNull(run);
         var title = run.Notebook.Title ?? run.Name;
-        return new ReportDocument(title, run.Notebook.Question ?? title)
+        var report = new ReportDocument(title, run.Notebook.Question ?? title)
         {
             DataNote = run.DataNote,
             Findings = run.Findings,
             Parts = [.. Parts(run)],
             Foot = Foot(run),
         };
+        return report with { Foot = report.Foot with { References = Literature.CitedIn(report.Words()) } };
     }
 
     private static IEnumerable<ReportPart> Parts(NotebookRun run)
@@ -52,6 +53,7 @@ public static class RunReport
         var value = (ShownValue)output;
         // Findings stand at the top of the page already.
         if (value.Form(MimeTypes.Finding) is not null) return null;
+        if (value.Form(MimeTypes.Html) is { } figure && KeptRun.Pixels(value) is { } pixels) return new PicturePart(figure, pixels);
         if ((value.Form(MimeTypes.Html) ?? value.Form(MimeTypes.Svg)) is { } markup) return new FragmentPart(markup);
         if (value.Form(MimeTypes.Markdown) is { } prose) return new FragmentPart(MarkdownProse.ToHtml(prose));
         if (value.Form(MimeTypes.Png) is { } png) return new FragmentPart($"<img alt=\"picture without a description\" src=\"data:image/png;base64,{System.Net.WebUtility.HtmlEncode(png)}\"/>");

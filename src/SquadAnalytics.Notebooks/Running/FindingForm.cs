@@ -21,7 +21,8 @@ internal sealed record FindingForm(string Sentence, string Basis, IReadOnlyList<
         .. cells.SelectMany(static cell => cell.Result.Outputs).OfType<ShownValue>().Select(static value => value.Form(MimeTypes.Finding)).OfType<string>().SelectMany(Read),
     ];
 
-    private static IEnumerable<Finding> Read(string json)
+    /// <summary>The findings that one output holds.</summary>
+    public static IEnumerable<Finding> Read(string json)
     {
         try
         {

@@ -20,6 +20,9 @@ public sealed record NotebookRun(string Name, Notebook Notebook, IReadOnlyList<C
     /// <summary>SHA-256 of the logbook's data, in hexadecimal, or null without a logbook.</summary>
     public string? DataFingerprint { get; init; }
 
+    /// <summary>The logbook's folder, or null where there was none.</summary>
+    public string? LogbookFolder { get; init; }
+
     /// <summary>A line that says that the data are invented, or null.</summary>
     public string? DataNote { get; init; }
 

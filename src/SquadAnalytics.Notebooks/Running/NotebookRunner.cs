@@ -48,6 +48,7 @@ public sealed class NotebookRunner(KernelSource kernels, TimeProvider time)
             Parameters = parameters,
             Findings = FindingForm.ReadAll(cells),
             DataFingerprint = fingerprint,
+            LogbookFolder = request.LogbookFolder is { } logbook ? Path.GetFullPath(logbook) : null,
             DataNote = request.DataNote,
             Identity = identity,
             Started = started,

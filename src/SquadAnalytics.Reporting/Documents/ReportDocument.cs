@@ -39,4 +39,7 @@ public sealed record ReportDocument
 
     /// <summary>The whole page.</summary>
     public string ToHtml() => ReportPage.Write(this);
+
+    /// <summary>Everything that a reader of the page may read, alternative texts included, a text a line.</summary>
+    public string Words() => SharedForms.WordsOf(System.Xml.Linq.XElement.Parse($"<root>{ReportPage.Body(this)}</root>"));
 }

@@ -17,7 +17,14 @@ internal static class ReportPage
     {
         var html = new StringBuilder();
         Head(html, report);
-        html.Append("<body>\n<a class=\"skip\" href=\"#findings\">Skip to the findings</a>\n<header>\n");
+        html.Append("<body>\n<a class=\"skip\" href=\"#findings\">Skip to the findings</a>\n");
+        return html.Append(Body(report)).Append("</body>\n</html>\n").ToString();
+    }
+
+    /// <summary>What the page shows.</summary>
+    public static string Body(ReportDocument report)
+    {
+        var html = new StringBuilder("<header>\n");
         if (report.DataNote is { } note) html.Append("<p class=\"data-note\">").Append(Html.Sentence(note)).Append("</p>\n");
         html.Append("<h1>").Append(Html.Sentence(report.Title)).Append("</h1>\n<p class=\"question\">").Append(Html.Sentence(report.Question)).Append("</p>\n");
         if (report.Subject is { } subject) html.Append("<p class=\"subject\">").Append(Html.Sentence(subject)).Append("</p>\n");
@@ -26,7 +33,7 @@ internal static class ReportPage
         foreach (var part in report.Parts) html.Append(part.ToHtml());
         html.Append("</main>\n");
         Foot(html, report.Foot);
-        return html.Append("</body>\n</html>\n").ToString();
+        return html.ToString();
     }
 
     private static void Head(StringBuilder html, ReportDocument report) => html

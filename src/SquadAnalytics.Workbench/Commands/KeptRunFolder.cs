@@ -17,27 +17,10 @@ internal static class KeptRunFolder
     /// </summary>
     public static string New(string currentFolder, string userFolder, string notebook, DateTimeOffset now)
     {
-        var below = Path.Combine(currentFolder, "reports");
-        var parent = CanWrite(below) ? below : Path.Combine(userFolder, "SquadAnalytics", "reports");
+        var parent = FirstWritable.Of(Path.Combine(currentFolder, "reports"), Path.Combine(userFolder, "SquadAnalytics", "reports"));
         var name = string.Create(CultureInfo.InvariantCulture, $"{notebook}-{now:yyyyMMdd-HHmmss}");
         var folder = Path.Combine(parent, name);
         for (var number = 2; Directory.Exists(folder); number++) folder = Path.Combine(parent, string.Create(CultureInfo.InvariantCulture, $"{name}-{number}"));
         return folder;
-    }
-
-    private static bool CanWrite(string folder)
-    {
-        try
-        {
-            Directory.CreateDirectory(folder);
-            var trial = Path.Combine(folder, Path.GetRandomFileName());
-            File.WriteAllBytes(trial, []);
-            File.Delete(trial);
-            return true;
-        }
-        catch (Exception error) when (error is IOException or UnauthorizedAccessException)
-        {
-            return false;
-        }
     }
 }

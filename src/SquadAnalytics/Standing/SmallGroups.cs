@@ -18,15 +18,26 @@ public static class SmallGroups
     public static IReadOnlyList<GroupCell> Suppress(IReadOnlyList<GroupCell> groups, bool wholeIsShared, int threshold = DefaultThreshold)
     {
         ArgumentNullException.ThrowIfNull(groups);
+        var withheld = Withheld([.. groups.Select(group => group.Athletes)], wholeIsShared, threshold);
+        return [.. groups.Select((group, i) => withheld[i] ? group with { Figure = Withheld(group.Name, threshold) } : group)];
+    }
+
+    /// <summary>Which groups have to be withheld, by the rule of <see cref="Suppress"/>.</summary>
+    /// <param name="athletes">How many athletes stand behind each group.</param>
+    /// <param name="wholeIsShared">Whether a figure of the whole is shared beside them, or was shared before.</param>
+    /// <param name="threshold">The threshold k; 2 or more.</param>
+    public static IReadOnlyList<bool> Withheld(IReadOnlyList<int> athletes, bool wholeIsShared, int threshold = DefaultThreshold)
+    {
+        ArgumentNullException.ThrowIfNull(athletes);
         Require.AtLeast(2, threshold);
-        var withheld = groups.Select(group => group.Athletes < threshold).ToArray();
-        while (wholeIsShared && NeedsAnother(groups, withheld, threshold))
+        var withheld = athletes.Select(count => count < threshold).ToArray();
+        while (wholeIsShared && NeedsAnother(athletes, withheld, threshold))
         {
-            var next = Enumerable.Range(0, groups.Count).Where(i => !withheld[i]).MinBy(i => groups[i].Athletes);
+            var next = Enumerable.Range(0, athletes.Count).Where(i => !withheld[i]).MinBy(i => athletes[i]);
             withheld[next] = true;
         }
 
-        return [.. groups.Select((group, i) => withheld[i] ? group with { Figure = Withheld(group.Name, threshold) } : group)];
+        return withheld;
     }
 
     /// <summary>Withholds what two releases would reveal together: the difference of two groups of which one contains the other.</summary>
@@ -48,10 +59,10 @@ public static class SmallGroups
         return later.Athletes < threshold || isRevealed ? later with { Figure = Withheld(later.Name, threshold) } : later;
     }
 
-    private static bool NeedsAnother(IReadOnlyList<GroupCell> groups, bool[] withheld, int threshold)
+    private static bool NeedsAnother(IReadOnlyList<int> athletes, bool[] withheld, int threshold)
     {
-        var hidden = Enumerable.Range(0, groups.Count).Where(i => withheld[i]).ToList();
-        return hidden.Count > 0 && hidden.Count < groups.Count && (hidden.Count == 1 || hidden.Sum(i => groups[i].Athletes) < threshold);
+        var hidden = Enumerable.Range(0, athletes.Count).Where(i => withheld[i]).ToList();
+        return hidden.Count > 0 && hidden.Count < athletes.Count && (hidden.Count == 1 || hidden.Sum(i => athletes[i]) < threshold);
     }
 
     private static NotEstimable Withheld(string name, int threshold) =>

@@ -15,7 +15,7 @@ public class TablePackageTests
         using var package = JsonDocument.Parse(files[2].Content);
         var fields = package.RootElement.GetProperty("resources")[0].GetProperty("schema").GetProperty("fields").EnumerateArray().ToList();
         Assert.Equal(["athlete", "date", "occasion", "protocol", "sets timed", "session total (s)"], fields.Select(field => field.GetProperty("name").GetString()));
-        Assert.Equal(["string", "string", "number", "string", "number", "number"], fields.Select(field => field.GetProperty("type").GetString()));
+        Assert.Equal(["string", "date", "number", "string", "number", "number"], fields.Select(field => field.GetProperty("type").GetString()));
         Assert.Equal("s", fields[5].GetProperty("unit").GetString());
         var header = Encoding.UTF8.GetString(files[0].Content.Span).Split("\r\n")[0];
         Assert.Equal("athlete,date,occasion,protocol,sets timed,session total (s)", header);

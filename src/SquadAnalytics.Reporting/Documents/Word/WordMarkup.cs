@@ -8,6 +8,8 @@ namespace SquadAnalytics.Reporting.Documents;
 /// <summary>Turns the report's HTML (prose, findings, tables) into paragraphs, lists and tables. What goes in has passed the allow-list.</summary>
 internal sealed class WordMarkup(Body body, WordLists lists, WordPictures pictures)
 {
+    private const int LongestUnbroken = 14;
+
     private int _figures;
     private int _tables;
 
@@ -81,15 +83,17 @@ internal sealed class WordMarkup(Body body, WordLists lists, WordPictures pictur
         if (table.Element("caption") is { } caption)
             body.AppendChild(WordText.Paragraph("TableCaption", [.. Number("Table", ++_tables), .. Runs(caption, true, false, false, null)]));
         var rows = table.Descendants("tr").ToList();
-        var columns = rows.Max(row => row.Elements().Count());
-        var grid = new TableGrid(Enumerable.Range(0, columns).Select(_ => new GridColumn()));
+        var widths = WordColumns.Widths(rows);
+        var grid = new TableGrid(widths.Select(static width => new GridColumn { Width = width.ToString(CultureInfo.InvariantCulture) }));
         var word = new DocumentFormat.OpenXml.Wordprocessing.Table(
             new TableProperties(new TableStyle { Val = "ReportTable" }, new TableWidth { Width = "0", Type = TableWidthUnitValues.Auto }, new TableLook { Val = "0020", FirstRow = true, LastRow = false, FirstColumn = false, LastColumn = false, NoHorizontalBand = true, NoVerticalBand = true }),
             grid);
         foreach (var row in rows)
         {
             var wordRow = new DocumentFormat.OpenXml.Wordprocessing.TableRow(new TableRowProperties(row.Parent?.Name.LocalName == "thead" ? [new CantSplit(), new TableHeader()] : [new CantSplit()]));
-            foreach (var cell in row.Elements()) wordRow.AppendChild(Cell(cell));
+            // A short table stays on one page, its rows with the next one.
+            var staysWithNext = rows.Count <= LongestUnbroken && row != rows[^1];
+            foreach (var (cell, width) in row.Elements().Zip(widths)) wordRow.AppendChild(Cell(cell, width, staysWithNext));
             word.AppendChild(wordRow);
         }
 
@@ -97,11 +101,14 @@ internal sealed class WordMarkup(Body body, WordLists lists, WordPictures pictur
         body.AppendChild(WordText.Paragraph("Note", ""));
     }
 
-    private static DocumentFormat.OpenXml.Wordprocessing.TableCell Cell(XElement cell)
+    private static DocumentFormat.OpenXml.Wordprocessing.TableCell Cell(XElement cell, int width, bool staysWithNext)
     {
         var properties = new ParagraphProperties(new ParagraphStyleId { Val = "TableText" });
+        if (staysWithNext) properties.AppendChild(new KeepNext());
         if (((string?)cell.Attribute("class"))?.Split(' ').Contains("number") == true) properties.AppendChild(new Justification { Val = JustificationValues.Right });
-        return new DocumentFormat.OpenXml.Wordprocessing.TableCell(new Paragraph([properties, .. Runs(cell, false, false, false, null)]));
+        return new DocumentFormat.OpenXml.Wordprocessing.TableCell(
+            new TableCellProperties(new TableCellWidth { Width = width.ToString(CultureInfo.InvariantCulture), Type = TableWidthUnitValues.Dxa }),
+            new Paragraph([properties, .. Runs(cell, false, false, false, null)]));
     }
 
     /// <summary>A drawing that came without pixels cannot stand in this document: its content in words does.</summary>

@@ -22,9 +22,12 @@ internal sealed partial class Mention
     private readonly string[] _names;
     private readonly string[] _keys;
 
-    public Mention(Athlete athlete)
+    /// <summary>Prepares the search.</summary>
+    /// <param name="athlete">Whom to look for.</param>
+    /// <param name="byNameOnly">Whether id and code are no mention.</param>
+    public Mention(Athlete athlete, bool byNameOnly = false)
     {
-        _exact = [athlete.Id, athlete.Code];
+        _exact = byNameOnly ? [] : [athlete.Id, athlete.Code];
         _names = [athlete.DisplayName, .. athlete.Aliases];
         _keys = [.. _names.SelectMany(Orders).Where(key => key.Length > 0).Select(key => $" {key} ").Distinct(StringComparer.Ordinal)];
     }
@@ -39,12 +42,15 @@ internal sealed partial class Mention
     }
 
     /// <summary>The text without the mention; replaced altogether where the name is written too differently to be cut out.</summary>
-    public string? Erase(string? text)
+    public string? Erase(string? text) => Erase(text, Removed);
+
+    /// <summary>The text with another word in the place of the mention; that word alone where the name is written too differently to be cut out.</summary>
+    public string? Erase(string? text, string instead)
     {
         if (!In(text)) return text;
-        var erased = _names.Aggregate(text!, (rest, name) => rest.Replace(name, Removed, StringComparison.OrdinalIgnoreCase));
-        erased = _exact.Aggregate(erased, (rest, word) => Regex.Replace(rest, $@"(?<!\w){Regex.Escape(word)}(?!\w)", Removed));
-        return In(erased) ? Removed : erased;
+        var erased = _names.Aggregate(text!, (rest, name) => rest.Replace(name, instead, StringComparison.OrdinalIgnoreCase));
+        erased = _exact.Aggregate(erased, (rest, word) => Regex.Replace(rest, $@"(?<!\w){Regex.Escape(word)}(?!\w)", instead));
+        return In(erased) ? instead : erased;
     }
 
     /// <summary>Whether a file mentions the athlete, in its name or its content; null where the content cannot be searched.</summary>

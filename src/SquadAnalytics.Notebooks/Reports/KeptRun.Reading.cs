@@ -1,0 +1,65 @@
+using System.Text.Json;
+using SquadAnalytics.Notebooks.Files;
+using SquadAnalytics.Notebooks.Kernels;
+using SquadAnalytics.Notebooks.Parameters;
+using SquadAnalytics.Notebooks.Running;
+using SquadAnalytics.Reporting;
+
+namespace SquadAnalytics.Notebooks.Reports;
+
+public static partial class KeptRun
+{
+    /// <summary>Reads a kept run: the same run, whatever became of the notebook and the logbook since.</summary>
+    /// <param name="folder">The folder.</param>
+    /// <exception cref="IOException">The folder holds no kept run, or its files cannot be read.</exception>
+    public static NotebookRun Read(string folder)
+    {
+        ArgumentException.ThrowIfNullOrEmpty(folder);
+        if (!File.Exists(Path.Combine(folder, RecordFile))) throw new IOException($"There is no kept run in {folder}: it has no {RecordFile}.");
+        try
+        {
+            var record = RunRecord.FromJson(File.ReadAllText(Path.Combine(folder, RecordFile), Utf8));
+            var notebook = NotebookFile.Read(Path.Combine(folder, NotebookFileName));
+            var cells = notebook.Cells.Where(static cell => cell.Kind == CellKind.Code).Zip(record.Cells, Cell).ToList();
+            return new NotebookRun(record.Notebook, notebook, cells)
+            {
+                Parameters = [.. record.Parameters.Select(static parameter => new NotebookParameter(parameter.Name, ParameterType.Text, true, parameter.Value))],
+                Findings = [.. record.Findings.Select(static finding => new Finding(finding.Sentence) { Method = finding.Basis, Notes = finding.Notes })],
+                DataFingerprint = record.DataFingerprint,
+                DataNote = record.DataNote,
+                LogbookFolder = record.Logbook,
+                Identity = record.Versions is [var library, var engine, var runtime] ? new KernelIdentity(engine, runtime, library) : null,
+                Started = record.Started,
+                Duration = TimeSpan.FromSeconds(record.Seconds),
+                Obstacle = record.Succeeded || cells.Exists(static cell => cell.Failed) ? null : record.Problem,
+            };
+        }
+        catch (Exception error) when (error is JsonException or NotebookFormatException or FileNotFoundException or ArgumentException or NullReferenceException or OverflowException)
+        {
+            throw new IOException($"The kept run in {folder} cannot be read: {error.Message}", error);
+        }
+    }
+
+    /// <summary>When a kept run was started, or null where the folder holds none that can be read.</summary>
+    /// <param name="folder">The folder.</param>
+    public static DateTimeOffset? StartedAt(string folder)
+    {
+        try
+        {
+            return RunRecord.FromJson(File.ReadAllText(Path.Combine(folder, RecordFile), Utf8)).Started;
+        }
+        catch (Exception error) when (error is JsonException or IOException or UnauthorizedAccessException)
+        {
+            return null;
+        }
+    }
+
+    private static CellRun Cell(NotebookCell cell, RecordedCell recorded) => new(
+        recorded.Number,
+        cell,
+        new CellResult(
+            Enum.TryParse<CellEnding>(recorded.Ending, out var ending) ? ending : throw new JsonException($"'{recorded.Ending}' is no ending of a cell."),
+            CellOutputs.Read(cell),
+            recorded.Fault ?? (recorded.Problem is { } problem ? new CellFault(problem) : null),
+            TimeSpan.FromSeconds(recorded.Seconds)));
+}
