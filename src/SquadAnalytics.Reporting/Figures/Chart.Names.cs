@@ -29,6 +29,11 @@ internal sealed partial class Chart
                 places[k - 1] += overlap / 2;
                 places[k] -= overlap / 2;
             }
+
+            // Names stay beside the plot: the outermost are held at its edges and push the others inwards.
+            if (places.Length == 0 || places.Length * apart > limits.Top - limits.Bottom) continue;
+            places[0] = Math.Min(places[0], limits.Top);
+            places[^1] = Math.Max(places[^1], limits.Bottom);
         }
 
         for (var k = 0; k < sorted.Count; k++) Label(sorted[k].Text, x, places[k], Ink.Words(sorted[k].Color), edge, right: right, bold: sorted[k].Bold);

@@ -1,8 +1,13 @@
+using SquadAnalytics.Change;
+
 namespace SquadAnalytics.Reporting.Figures;
 
 /// <summary>Did the blocks differ? Each athlete's two block means joined, and below them the differences with their mean and interval.</summary>
 public sealed record DidTheBlocksDiffer : Figure
 {
+    private const int LeastHeight = 330;
+    private const int NameHeight = 18;
+
     /// <summary>Makes the figure.</summary>
     /// <param name="firstBlock">Name of the earlier block.</param>
     /// <param name="secondBlock">Name of the later block.</param>
@@ -18,6 +23,23 @@ public sealed record DidTheBlocksDiffer : Figure
         SecondBlock = secondBlock;
         Athletes = [.. athletes.OrderBy(athlete => athlete.Difference)];
         MeanDifference = meanDifference;
+    }
+
+    /// <summary>The figure of a comparison.</summary>
+    /// <param name="comparison">The same athletes in two blocks.</param>
+    /// <param name="squad">The squad, for how its athletes are labelled.</param>
+    public static DidTheBlocksDiffer From(BlockComparisonResult comparison, Squad squad)
+    {
+        ArgumentNullException.ThrowIfNull(comparison);
+        ArgumentNullException.ThrowIfNull(squad);
+        return new DidTheBlocksDiffer(
+            comparison.First.Block.Name,
+            comparison.Second.Block.Name,
+            [.. comparison.Athletes.Select(own => new AthleteBlocks(squad.Athlete(own.AthleteId).LabelOn(comparison.Second.Block.From), new Seconds(own.FirstMeanSeconds), new Seconds(own.SecondMeanSeconds)))],
+            comparison.Change)
+        {
+            Format = NumberFormat.For(comparison.Selection.Sessions),
+        };
     }
 
     /// <summary>Name of the earlier block.</summary>
@@ -57,8 +79,8 @@ public sealed record DidTheBlocksDiffer : Figure
     private Chart Pairs(FigureSize size)
     {
         var wide = size == FigureSize.Wide;
-        var side = wide ? 190f : 76f;
-        var chart = new Chart(size, 330, new Margins(side, side, 26, 30));
+        var (left, right) = wide ? (190f, 190f) : (54f, 150f);
+        var chart = new Chart(size, Math.Max(LeastHeight, (Athletes.Count * NameHeight) + 74), new Margins(left, right, 30, 30));
         var (low, high) = Ticks.Around(Athletes.SelectMany(athlete => (double[])[athlete.First.Value, athlete.Second.Value]), 0.05);
         chart.Limits(-0.06, 1.06, low, high);
         chart.Heading("mean session total, s (faster ↓)");
@@ -67,8 +89,10 @@ public sealed record DidTheBlocksDiffer : Figure
         foreach (var athlete in Athletes) chart.Line([new(0, athlete.First.Value), new(1, athlete.Second.Value)], athlete.Difference.Value <= 0 ? Ink.Blue : Ink.Vermilion, 1.8f, athlete.Difference.Value <= 0 ? null : Dashes.Even);
         chart.Dots([.. Athletes.Select(athlete => new ScottPlot.Coordinates(0, athlete.First.Value))], Ink.Text, Dot.OpenCircle, 8);
         chart.Dots([.. Athletes.Select(athlete => new ScottPlot.Coordinates(1, athlete.Second.Value))], Ink.Text, Dot.Circle, 8);
-        chart.NameAtStart([.. Athletes.Select(athlete => new LineName($"{athlete.Label}  {NumberFormat.Fixed(athlete.First.Value, Format.EntryDecimals)}", athlete.First.Value, Ink.Text, false, null))], -0.02);
-        chart.NameAtEnd([.. Athletes.Select(athlete => new LineName($"{NumberFormat.Fixed(athlete.Second.Value, Format.EntryDecimals)}  {(wide ? athlete.Label : "")}", athlete.Second.Value, Ink.Text, false, null))], 1.02);
+        string Number(Seconds total) => NumberFormat.Fixed(total.Value, Format.EntryDecimals);
+        string Name(AthleteBlocks athlete, float room) => Chart.Fit(athlete.Label, room - Chart.Measure("000.0  ") - 10);
+        chart.NameAtStart([.. Athletes.Select(athlete => new LineName(wide ? $"{Name(athlete, left)}  {Number(athlete.First)}" : Number(athlete.First), athlete.First.Value, Ink.Text, false, null))], -0.02);
+        chart.NameAtEnd([.. Athletes.Select(athlete => new LineName($"{Number(athlete.Second)}  {Name(athlete, right)}", athlete.Second.Value, Ink.Text, false, null))], 1.02);
         return chart;
     }
 

@@ -1,5 +1,6 @@
 using System.Globalization;
 using ScottPlot;
+using SquadAnalytics.Change;
 
 namespace SquadAnalytics.Reporting.Figures;
 
@@ -24,6 +25,24 @@ public sealed record HowManyMoreTests : Figure
         Assumptions = assumptions;
     }
 
+    /// <summary>The figure of one question.</summary>
+    /// <param name="result">The question with its curve.</param>
+    /// <param name="size">The size of the change in a few letters, as it stands beside the curve: <c>4 s</c>.</param>
+    public static HowManyMoreTests Of(MoreTestsResult result, string size)
+    {
+        ArgumentNullException.ThrowIfNull(result);
+        return Of([PowerCurve.Of(size, result)], result);
+    }
+
+    /// <summary>The figure of one question asked for several sizes.</summary>
+    /// <param name="curves">A curve for each size.</param>
+    /// <param name="result">One of the questions, for what all of them rest on.</param>
+    public static HowManyMoreTests Of(IReadOnlyList<PowerCurve> curves, MoreTestsResult result)
+    {
+        ArgumentNullException.ThrowIfNull(result);
+        return new HowManyMoreTests(curves, result.Wanted, string.Join(" ", result.Assumptions).TrimEnd('.'));
+    }
+
     /// <summary>The curves.</summary>
     public IReadOnlyList<PowerCurve> Curves { get; }
 
@@ -37,7 +56,7 @@ public sealed record HowManyMoreTests : Figure
     public override string Title => "How many more tests until we can tell?";
 
     /// <inheritdoc />
-    public override string Caption => $"Chance of telling a true change of the size named, by number of tests; dashed line: {Percent(Wanted)}. Assumes {Assumptions}.";
+    public override string Caption => $"Chance of telling a true change of the size named, by number of tests; dashed line: {Percent(Wanted)}. What it rests on: {Assumptions}.";
 
     /// <inheritdoc />
     public override string AlternativeText => string.Join(" ", Curves.Select(curve =>

@@ -42,11 +42,13 @@ public static class BlockComparison
         double[] changes = [.. rows.Select(row => row.ChangeSeconds)];
         double[] relative = [.. used.Select(own => Mean(own.Second, LogSeconds) - Mean(own.First, LogSeconds))];
         var within = Within(used, options.Level);
+        var weighted = Weighted(rows, within, options.Level);
         return new BlockComparisonResult
         {
             Change = TInterval.OfMean(changes, Unit.Seconds, options.Level, "one-sample t over athletes").WithNotes([.. Notes(tests, rows.Length, leftOut)]),
             RelativeChange = TInterval.OfMean(relative, Unit.Percent, options.Level, "one-sample t over athletes, logarithms"),
-            WeightedChange = Weighted(rows, within, options.Level),
+            WeightedChange = weighted.Select(fit => fit.Mean),
+            SpreadOfTrueChanges = weighted.Select(fit => fit.BetweenStandardDeviation),
             RankChange = Ranked(changes, options.Level),
             SignFlipPValue = SignFlipTest.Fit(changes).Select(test => new Estimate(test.PValue, Unit.Probability, changes.Length, test.IsExact ? "all sign flips of the changes" : "random sign flips of the changes")),
             StandardDeviationOfChanges = TInterval.OfStandardDeviation(Descriptive.StandardDeviation(changes), changes.Length - 1, Unit.Seconds, options.Level, changes.Length, "SD of the athletes' changes"),
@@ -72,10 +74,10 @@ public static class BlockComparison
             : new NotEstimable("the noise within a block", Refusal.ZeroVariance, "tests that vary within a block", "tests that do not");
     }
 
-    private static Answer<Estimate> Weighted(AthleteBlocks[] rows, Answer<Estimate> within, ConfidenceLevel level) => within.Match(
+    private static Answer<MetaAnalysisFit> Weighted(AthleteBlocks[] rows, Answer<Estimate> within, ConfidenceLevel level) => within.Match(
         noise => MetaAnalysis.Fit(
             [.. rows.Select(row => new MeasuredEffect(row.AthleteId, row.ChangeSeconds, noise.Value * noise.Value * (1.0 / row.FirstTests + 1.0 / row.SecondTests)))],
-            new MetaAnalysisOptions { ConfidenceLevel = level, Unit = Unit.Seconds }).Select(fit => fit.Mean.WithNotes(FormattableString.Invariant($"SD between athletes' true changes {fit.BetweenStandardDeviation.Value:0.00} s."))),
+            new MetaAnalysisOptions { ConfidenceLevel = level, Unit = Unit.Seconds }),
         refusal => refusal);
 
     private static Answer<Estimate> Ranked(double[] changes, ConfidenceLevel level) => changes.Length < RankNeeds

@@ -12,6 +12,9 @@ public sealed record BlockComparisonResult
     /// <summary>Mean change in seconds weighted by tests and by how much athletes differ (random effects, REML, Knapp-Hartung interval), or a refusal where no athlete's tests vary within a block.</summary>
     public required Answer<Estimate> WeightedChange { get; init; }
 
+    /// <summary>Standard deviation between athletes of their true changes ω, the noise of the tests taken out (random effects, REML), in seconds; or the refusal of the weighted change. Nobody is labelled by it.</summary>
+    public required Answer<Estimate> SpreadOfTrueChanges { get; init; }
+
     /// <summary>Hodges-Lehmann change in seconds with the exact signed-rank interval and p-value, or a refusal below 5 athletes or where nothing changed.</summary>
     public required Answer<Estimate> RankChange { get; init; }
 

@@ -34,12 +34,18 @@ public static class SquadChanges
             .Select(own => new SquadChangeRow(own.Key, Change([.. own], week, typicalError, worthwhile, options), null, false)).ToList();
         if (answers.TrueForAll(row => !row.Change.IsEstimated) && !selection.Sessions.Any(session => TestSeries.WeekOf(session.Date) == week))
             return new NotEstimable("the squad's changes", Refusal.TooFewSessions, 1, 0, "eligible sessions in the week");
+        return Of(answers, TestSeries.MondayOf(options.Week ?? selection.Sessions[^1].Date), selection, options, selection.Notes);
+    }
+
+    /// <summary>Adjusts the p-values of the rows together, and adds their mean.</summary>
+    internal static SquadChangesResult Of(List<SquadChangeRow> answers, DateOnly from, SessionSelection selection, SquadChangesOptions options, IEnumerable<string> notes)
+    {
         var rows = Adjusted(answers, options);
         double[] changes = [.. rows.Where(row => row.Change.IsEstimated).Select(row => row.Change.GetOrThrow().Change.Value)];
         var log = options.Change.Scale == Scale.Log;
         return new SquadChangesResult
         {
-            WeekFrom = TestSeries.MondayOf(options.Week ?? selection.Sessions[^1].Date),
+            WeekFrom = from,
             Rows = rows,
             MeanChange = changes.Length < 3
                 ? new NotEstimable("the mean change", Refusal.TooFewAthletes, 3, changes.Length, "athletes with a change")
@@ -51,7 +57,7 @@ public static class SquadChanges
             [
                 FormattableString.Invariant($"{changes.Length} athletes looked at. Of those flagged, expect at most {options.FalseShare.Value:0.#} % false."),
                 "Flags take the number of athletes into account; verdicts do not.",
-                .. selection.Notes,
+                .. notes,
             ],
         };
     }

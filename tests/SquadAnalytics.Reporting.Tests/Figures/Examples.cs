@@ -18,7 +18,7 @@ internal static class Examples
 
     public static IReadOnlyList<Figure> All() =>
     [
-        Paced(), Stations(), Changed(), Rest(), Season(), Blocks(), Agreement(), Ranks(), Control(), Power(), Recovery(), Everyone(),
+        Paced(), Stations(), Changed(), Rest(), Season(), Blocks(), Agreement(), Ranks(), Control(), Power(), Recovery(), Everyone(), ForWhom(),
     ];
 
     public static HowWasItPaced Paced() => new("A1", Sessions[^1])
@@ -67,6 +67,8 @@ internal static class Examples
             squad.Sessions, TypicalError.Entered(new Seconds(2.55), 21, "an earlier season"), SmallestWorthwhileChange.Entered(new Seconds(5)),
             new SquadChangesOptions { Change = new AthleteChangeOptions { Selection = SelectionOptions.KeepAll } }).GetOrThrow();
     }
+
+    public static ForWhomDidItDiffer ForWhom() => new("Base", "Power", Changes(), Squad());
 
     public static WhoChanged Changed() => new(Changes(), Squad());
 

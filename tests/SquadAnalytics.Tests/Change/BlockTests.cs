@@ -25,6 +25,8 @@ public sealed class BlockTests
         Assert.Equal(1.3926693, result.WithinBlock.GetOrThrow().Value, 5e-8);
         Assert.Equal(30, result.WithinBlock.GetOrThrow().DegreesOfFreedom);
         Assert.Equal(-5.6477, result.WeightedChange.GetOrThrow().Value, 5e-5);
+        // R 4.2.2, metafor: rma(..., method = "REML")$tau2 = 6.4366.
+        Assert.Equal(Math.Sqrt(6.4366), result.SpreadOfTrueChanges.GetOrThrow().Value, 5e-5);
         Assert.Equal(-5.622917, result.RankChange.GetOrThrow().Value, 5e-7);
         Assert.Equal(-7.916667, result.RankChange.GetOrThrow().Lower!.Value, 5e-7);
         Assert.Equal(0.015625, result.SignFlipPValue.GetOrThrow().Value, 1e-12);
