@@ -45,21 +45,17 @@ public static class ResponseSpread
     {
         ArgumentNullException.ThrowIfNull(season);
         return season.SlopeSpread.Match(
-            spread => MixedModel.ProfileLimits(season.Model.Design, level).Select(profile =>
+            spread => MixedModel.SpreadLimits(season.Model.Design, season.Model.VarianceComponents[1].Column, level).Select(limits => new ResponseSpreadResult
             {
-                var limits = profile.Parameters.First(parameter => parameter.Kind == ProfiledKind.RandomStandardDeviation && parameter.Column == season.Model.VarianceComponents[1].Column).Estimate.Interval!.Value;
-                return new ResponseSpreadResult
+                StandardDeviation = new Estimate(spread.Value * season.SpanWeeks, Unit.Seconds, spread.Observations, "SD of slopes between athletes times weeks, profile limits")
                 {
-                    StandardDeviation = new Estimate(spread.Value * season.SpanWeeks, Unit.Seconds, spread.Observations, "SD of slopes between athletes times weeks, profile limits")
-                    {
-                        Interval = new Interval(limits.Lower * season.SpanWeeks, limits.Upper * season.SpanWeeks, level),
-                        Notes =
-                        [
-                            FormattableString.Invariant($"SD of slopes {spread.Value:0.000} s/week over {season.SpanWeeks:0.#} weeks."),
-                            "Without a comparison group everything that happened to athletes in the season is in it, not the training alone.",
-                        ],
-                    },
-                };
+                    Interval = new Interval(limits.Lower * season.SpanWeeks, limits.Upper * season.SpanWeeks, level),
+                    Notes =
+                    [
+                        FormattableString.Invariant($"SD of slopes {spread.Value:0.000} s/week over {season.SpanWeeks:0.#} weeks."),
+                        "Without a comparison group everything that happened to athletes in the season is in it, not the training alone.",
+                    ],
+                },
             }),
             refusal => refusal);
     }

@@ -77,7 +77,7 @@ internal sealed class MixedProfiler
         }
     }
 
-    private ProfiledParameter StandardDeviation(int t, int r)
+    public ProfiledParameter StandardDeviation(int t, int r)
     {
         var (deviance, start) = Reordered(t, r, null);
         var data = deviance.Data;

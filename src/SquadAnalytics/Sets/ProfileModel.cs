@@ -1,0 +1,118 @@
+using SquadAnalytics.Internals;
+using SquadAnalytics.Statistics;
+
+namespace SquadAnalytics.Sets;
+
+/// <summary>One model of the set times of several sessions: what is common to the squad, and who slows more than the others.</summary>
+public static class ProfileModel
+{
+    private const int NeededSessions = 4;
+    private const int NeededAthletes = 6;
+    private const string Measure = "the profile model";
+    private const string Athlete = "athlete";
+    private const string Late = "late";
+
+    /// <summary>Fits a mixed model of the logarithms of set times.</summary>
+    /// <remarks>
+    /// <para>ln t_isk = μ + h_k + u_i + v_is + d_i [k &gt; b] + e_isk by REML, with athletes' levels u, sessions v, athletes' late effects d and set noise e independent and normal. Late contrast =
+    /// mean(h_k, k &gt; b) - mean(h_k, k &lt;= b); kink contrast: the part beyond a straight line over the sets. d needs 6 athletes with 4 sessions; where it shows no variance (a singular fit) it is left
+    /// out and the notes say so. One athlete: sessions are the only random part.</para>
+    /// <para>Assumes that sets of a session are equally correlated and equally noisy, which the contrasts session by session (<see cref="LateSlowdown"/>) do not. The effort grows with the cube of the
+    /// sessions of one athlete, and linearly with athletes. Source: Bates et al. 2015, J Stat Softw 67(1) (from memory).</para>
+    /// </remarks>
+    /// <param name="sessions">Sessions of one athlete or of several, in any order.</param>
+    /// <param name="options">b, degrees of freedom, level, selection.</param>
+    /// <returns>The model, or <see cref="Refusal.TooFewSessions"/> below 4 eligible sessions, <see cref="Refusal.TooFewSets"/> below 3 sets, <see cref="Refusal.MixedProtocols"/>, or what the mixed model
+    /// refuses.</returns>
+    /// <exception cref="ArgumentException">b is not a set before the last.</exception>
+    public static Answer<ProfileModelResult> Fit(IReadOnlyList<Session> sessions, ProfileModelOptions options)
+    {
+        ArgumentNullException.ThrowIfNull(options);
+        return SessionSelection.Of(sessions, options.Selection).Match(selection => Of(selection, options), refusal => refusal);
+    }
+
+    private static Answer<ProfileModelResult> Of(SessionSelection selection, ProfileModelOptions options)
+    {
+        var m = selection.Sessions.Count;
+        if (m < NeededSessions) return new NotEstimable(Measure, Refusal.TooFewSessions, NeededSessions, m, "eligible sessions");
+        var n = selection.Sessions[0].Protocol.Sets;
+        if (n < 3) return new NotEstimable(Measure, Refusal.TooFewSets, 3, n, "sets");
+        if (options.AfterSet >= n) throw new ArgumentException($"Set {options.AfterSet} is not one before the last of {n} sets.", nameof(options));
+        var own = selection.Sessions.GroupBy(session => session.AthleteId, StringComparer.Ordinal).OrderBy(group => group.Key, StringComparer.Ordinal).ToList();
+        var enough = own.Count(group => group.Count() >= NeededSessions);
+        return MixedModel.Fit(Design([.. own.SelectMany(group => group)], own.Count > 1, enough >= NeededAthletes, options.AfterSet), new MixedModelOptions { ConfidenceLevel = options.Level, DegreesOfFreedom = options.DegreesOfFreedom })
+            .Select(fit => Result(fit, own, n, enough, selection, options));
+    }
+
+    private static MixedDesign Design(IReadOnlyList<Session> sessions, bool several, bool withLate, int after)
+    {
+        var rows = sessions.SelectMany(session => session.TimesSeconds.Select((time, index) => (Session: session, Set: index + 1, Log: Math.Log(time)))).ToList();
+        var n = sessions[0].Protocol.Sets;
+        string[] athletes = [.. rows.Select(row => row.Session.AthleteId)];
+        var one = DesignColumn.Intercept(rows.Count, Unit.LogSeconds);
+        var late = new DesignColumn(Late, [.. rows.Select(row => row.Set > after ? 1.0 : 0)], Unit.LogSeconds);
+        RandomTerm[] terms = several ? [new RandomTerm(Athlete, athletes, withLate ? [one, late] : [one], correlated: false)] : [];
+        return new MixedDesign(
+            new DesignColumn("ln t", [.. rows.Select(row => row.Log)], Unit.LogSeconds),
+            [one, .. Enumerable.Range(2, n - 1).Select(set => new DesignColumn(FormattableString.Invariant($"set {set}"), [.. rows.Select(row => row.Set == set ? 1.0 : 0)], Unit.LogSeconds))],
+            [.. terms, RandomTerm.Intercept("session", [.. rows.Select(row => row.Session.Id)])]);
+    }
+
+    private static ProfileModelResult Result(MixedFit fit, IReadOnlyList<IGrouping<string, Session>> own, int n, int enough, SessionSelection selection, ProfileModelOptions options)
+    {
+        // Weights of the set means are weights of the set effects, because they sum to 0 and the first set is the reference.
+        Estimate Contrast(string name, double[] weights) => InPercent(fit.Contrast(name, [0, .. weights[1..]], Unit.LogSeconds), options.Level);
+        VarianceComponent? Component(string term, string column) => fit.VarianceComponents.FirstOrDefault(component => component.Term == term && component.Column == column);
+        var spread = Component(Athlete, Late);
+        var none = enough < NeededAthletes
+            ? new NotEstimable("how athletes' late effects differ", Refusal.TooFewAthletes, NeededAthletes, enough, $"athletes with {NeededSessions} eligible sessions")
+            : new NotEstimable("how athletes' late effects differ", Refusal.BoundarySolution, "late effects that differ by more than the set noise", "late effects without variance");
+        var late = Contrast($"mean(sets {options.AfterSet + 1}-{n}) - mean(sets 1-{options.AfterSet})", Contrasts.Late(n, options.AfterSet)).WithNotes([.. Notes(fit, own.Count, enough, spread is not null, selection)]);
+        return new ProfileModelResult
+        {
+            AfterSet = options.AfterSet,
+            SetsAgainstFirst = [.. fit.FixedEffects.Skip(1).Select(effect => InPercent(effect.Estimate, options.Level))],
+            LateContrast = late,
+            KinkContrast = Contrast("late contrast beyond a straight line", Contrasts.Kink(n, options.AfterSet)),
+            LateSpread = spread is null ? none : Deviation(spread.StandardDeviation),
+            AthleteSpread = Component(Athlete, RegressionDesign.Intercept) is { } levels ? Deviation(levels.StandardDeviation) : new NotEstimable("how athletes' levels differ", Refusal.TooFewAthletes, 2, 1, "athletes"),
+            SessionSpread = Deviation(Component("session", RegressionDesign.Intercept)!.StandardDeviation),
+            SetNoise = Deviation(fit.ResidualStandardDeviation),
+            Athletes = AthletesOf(fit, own, late, spread is null ? none : null, options.Level),
+            Model = fit,
+            Selection = selection,
+        };
+    }
+
+    private static AthleteLateEffect[] AthletesOf(MixedFit fit, IReadOnlyList<IGrouping<string, Session>> own, Estimate late, NotEstimable? none, ConfidenceLevel level)
+    {
+        var effects = fit.RandomEffects.Where(effect => effect.Column == Late).ToDictionary(effect => effect.Group, StringComparer.Ordinal);
+        Estimate Of(double value, double error, int sessions, string method) => TInterval.Of(value, error, double.PositiveInfinity, Unit.Percent, level, sessions, method) with { DegreesOfFreedom = null, PValue = null };
+        return [.. own.Select(group =>
+        {
+            if (none is not null) return new AthleteLateEffect(group.Key, group.Count(), none, none);
+            var effect = effects[group.Key];
+            var squad = Math.Log(1 + late.Value / 100);
+            var squadError = late.StandardError!.Value / (100 * Math.Exp(squad));
+            return new AthleteLateEffect(
+                group.Key,
+                group.Count(),
+                Of(effect.Deviation, effect.ConditionalStandardDeviation, group.Count(), "best linear unbiased prediction, conditional SD"),
+                Of(squad + effect.Deviation, double.Hypot(effect.ConditionalStandardDeviation, squadError), group.Count(), "pulled toward the squad; its error and the squad's added as if unrelated"));
+        })];
+    }
+
+    private static Estimate InPercent(Estimate log, ConfidenceLevel level) =>
+        TInterval.Of(log.Value, log.StandardError!.Value, log.DegreesOfFreedom ?? double.PositiveInfinity, Unit.Percent, level, log.Observations, log.Method);
+
+    private static Estimate Deviation(Estimate log) => new(Percent.FromLog(log.Value).Value, Unit.Percent, log.Observations, $"{log.Method}, back-transformed");
+
+    private static IEnumerable<string> Notes(MixedFit fit, int athletes, int enough, bool withLate, SessionSelection selection)
+    {
+        if (athletes > 1 && enough < NeededAthletes) yield return $"Athletes' own late effects were not asked for: only {enough} athletes have {NeededSessions} sessions or more, {NeededAthletes} are needed.";
+        if (athletes > 1 && !withLate) yield return "All athletes are taken to slow alike: the interval is too narrow if they do not.";
+        foreach (var note in fit.Notes) yield return note;
+        yield return "Sets of a session are taken as equally correlated.";
+        foreach (var note in selection.Notes) yield return note;
+    }
+}
