@@ -3,10 +3,14 @@ using SquadAnalytics.Notebooks.Kernels;
 
 namespace SquadAnalytics.Notebooks.Files;
 
-internal sealed partial record CellOutputs
+/// <content>Reading what a notebook file holds.</content>
+public sealed partial record CellOutputs
 {
+    /// <summary>What a code cell of a notebook file put out last.</summary>
+    internal static CellOutputs LastOf(NotebookCell cell) => new(NotebookFile.Number(cell.Original?["execution_count"]), Read(cell), FaultOf(cell.Original?["outputs"] as JsonArray));
+
     /// <summary>What a code cell of a notebook file put out, errors left out; an output of an unknown kind is passed over.</summary>
-    public static IReadOnlyList<CellOutput> Read(NotebookCell cell) =>
+    internal static IReadOnlyList<CellOutput> Read(NotebookCell cell) =>
         cell.Original?["outputs"] is JsonArray outputs ? [.. outputs.OfType<JsonObject>().Select(Read).OfType<CellOutput>()] : [];
 
     private static CellOutput? Read(JsonObject output) => (string?)output["output_type"] switch
@@ -16,6 +20,11 @@ internal sealed partial record CellOutputs
         "execute_result" => Value(output, isResult: true),
         _ => null,
     };
+
+    private static CellFault? FaultOf(JsonArray? outputs) => outputs?.OfType<JsonObject>()
+        .Where(static output => output["output_type"]?.ToString() == "error")
+        .Select(static output => new CellFault(output["evalue"]?.ToString() ?? "The cell failed.") { Name = output["ename"]?.ToString() })
+        .FirstOrDefault();
 
     private static ShownValue Value(JsonObject output, bool isResult) =>
         new(output["data"] is JsonObject data ? [.. data.Select(static form => new MimeContent(form.Key, Content(form.Value)))] : [], isResult);

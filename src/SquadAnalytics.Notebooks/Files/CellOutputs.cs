@@ -7,9 +7,15 @@ namespace SquadAnalytics.Notebooks.Files;
 /// <param name="ExecutionCount">The number by which the cell was run, or null where it was not.</param>
 /// <param name="Outputs">Its outputs in order.</param>
 /// <param name="Fault">What went wrong, or null.</param>
-internal sealed partial record CellOutputs(int? ExecutionCount, IReadOnlyList<CellOutput> Outputs, CellFault? Fault)
+public sealed partial record CellOutputs(int? ExecutionCount, IReadOnlyList<CellOutput> Outputs, CellFault? Fault)
 {
-    public JsonArray ToJson()
+    /// <summary>Nothing: the cell was not run, or what it put out was cleared.</summary>
+    public static CellOutputs None { get; } = new(null, [], null);
+
+    /// <summary>Whether there is nothing to show.</summary>
+    public bool IsEmpty => Outputs.Count == 0 && Fault is null;
+
+    internal JsonArray ToJson()
     {
         var outputs = new JsonArray();
         foreach (var output in Outputs) outputs.Add(output is WrittenText text ? Stream(text) : Value((ShownValue)output));

@@ -44,6 +44,12 @@ public sealed record NotebookCell
     /// <summary>Whether only other programs run it.</summary>
     public bool IsForOtherPrograms => Kind == CellKind.Code && Tags.Contains(SetupTag, StringComparer.Ordinal);
 
+    /// <summary>What the cell put out when it was run since the file was read; null where it was not, and what the file holds stays.</summary>
+    public CellOutputs? Run { get; init; }
+
+    /// <summary>What the cell put out last, here or as the file holds it.</summary>
+    public CellOutputs Outputs => Run ?? CellOutputs.LastOf(this);
+
     /// <summary>What the file says of the cell, unknown parts included, so that saving keeps them.</summary>
     internal JsonObject? Original { get; init; }
 

@@ -68,13 +68,17 @@ public static partial class NotebookFile
     {
         ArgumentException.ThrowIfNullOrEmpty(path);
         var beside = path + ".partial";
-        File.WriteAllText(beside, ToJson(notebook), Utf8);
+        using (var file = new FileStream(beside, FileMode.Create, FileAccess.Write))
+        {
+            file.Write(Utf8.GetBytes(ToJson(notebook)));
+            file.Flush(flushToDisk: true);
+        }
         File.Move(beside, path, overwrite: true);
     }
 
     /// <summary>The text of a file for a notebook, format 4.5; what the notebook's own file said beyond that is kept.</summary>
     /// <param name="notebook">The notebook.</param>
-    public static string ToJson(Notebook notebook) => ToJson(notebook, static _ => null);
+    public static string ToJson(Notebook notebook) => ToJson(notebook, static cell => cell.Run);
 
     /// <summary>The text of a file, with outputs put into its code cells.</summary>
     internal static string ToJson(Notebook notebook, Func<NotebookCell, CellOutputs?> outputs)
@@ -149,10 +153,10 @@ public static partial class NotebookFile
     /// <summary>A text that is held as one or as the list of its lines.</summary>
     internal static string Text(JsonNode? node) => (node switch
     {
-        JsonArray lines => string.Concat(lines.Select(static line => (string?)line)),
-        JsonValue text => (string?)text ?? "",
+        JsonArray lines => string.Concat(lines.Select(static line => line?.ToString())),
+        JsonValue text => text.ToString(),
         _ => "",
     }).ReplaceLineEndings("\n");
 
-    private static int? Number(JsonNode? node) => node is JsonValue value && value.TryGetValue<int>(out var number) ? number : null;
+    internal static int? Number(JsonNode? node) => node is JsonValue value && value.TryGetValue<int>(out var number) ? number : null;
 }

@@ -7,7 +7,7 @@ namespace SquadAnalytics.Notebooks.Kernels;
 public sealed partial class KernelProcess
 {
     // The compiler's first answer takes a second or two; whoever writes will not wait longer than this for any.
-    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(10);
+    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(30);
 
     private readonly ConcurrentDictionary<int, TaskCompletionSource<CodeAnswer>> _asked = new();
     private int _questions;

@@ -3,7 +3,9 @@ using System.Text;
 namespace SquadAnalytics.Notebooks.Kernels;
 
 /// <summary>Gathers what a cell puts out, joins text written in pieces, and says when there is too much of it.</summary>
-internal sealed class OutputCollector(long limit, Action<CellOutput>? onOutput)
+/// <param name="limit">How many characters are gathered.</param>
+/// <param name="onOutput">Told of each piece as it comes; may be null.</param>
+public sealed class OutputCollector(long limit, Action<CellOutput>? onOutput)
 {
     private readonly Lock _gate = new();
     private readonly List<CellOutput> _outputs = [];

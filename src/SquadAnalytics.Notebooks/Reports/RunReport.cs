@@ -47,18 +47,13 @@ public static class RunReport
         }
     }
 
-    private static ReportPart? PartOf(CellOutput output)
+    // Findings stand at the top of the page already; documents that take no drawing need a figure's pixels.
+    private static ReportPart? PartOf(CellOutput output) => output switch
     {
-        if (output is WrittenText text) return new TextPart(text.Text);
-        var value = (ShownValue)output;
-        // Findings stand at the top of the page already.
-        if (value.Form(MimeTypes.Finding) is not null) return null;
-        if (value.Form(MimeTypes.Html) is { } figure && KeptRun.Pixels(value) is { } pixels) return new PicturePart(figure, pixels);
-        if ((value.Form(MimeTypes.Html) ?? value.Form(MimeTypes.Svg)) is { } markup) return new FragmentPart(markup);
-        if (value.Form(MimeTypes.Markdown) is { } prose) return new FragmentPart(MarkdownProse.ToHtml(prose));
-        if (value.Form(MimeTypes.Png) is { } png) return new FragmentPart($"<img alt=\"picture without a description\" src=\"data:image/png;base64,{System.Net.WebUtility.HtmlEncode(png)}\"/>");
-        return value.Forms.Count > 0 ? new TextPart(value.Form(MimeTypes.Text) ?? value.Forms[0].Content) : null;
-    }
+        ShownValue value when value.Form(MimeTypes.Finding) is not null => null,
+        ShownValue value when value.Form(MimeTypes.Html) is { } figure && KeptRun.Pixels(value) is { } pixels => new PicturePart(figure, pixels),
+        _ => CellPage.PartOf(output),
+    };
 
     private static FailurePart Stopped(CellRun failed)
     {

@@ -13,11 +13,15 @@ namespace SquadAnalytics.Notebooks.Running;
 /// <param name="time">The clock that says when the process was idle for too long.</param>
 public sealed class NotebookSession(KernelSource kernels, string workingFolder, string? logbookFolder, TimeProvider time) : IAsyncDisposable
 {
+    // Whoever writes waits no longer than this for a process that is being started.
+    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(30);
+
     private readonly SemaphoreSlim _turn = new(1);
     private readonly Lock _gate = new();
     private KernelProcess? _kernel;
     private CancellationTokenSource? _running;
     private ITimer? _idle;
+    private int _cells;
 
     /// <summary>Raised when <see cref="State"/> changes, on any thread.</summary>
     public event Action? Changed;
@@ -41,7 +45,16 @@ public sealed class NotebookSession(KernelSource kernels, string workingFolder, 
     /// <exception cref="KernelException">The process cannot be started, or the logbook cannot be opened.</exception>
     public async Task<CellResult> RunAsync(CellCode cell, Action<CellOutput>? onOutput = null, CancellationToken cancellationToken = default)
     {
-        await _turn.WaitAsync(cancellationToken).ConfigureAwait(false);
+        Interlocked.Increment(ref _cells);
+        try
+        {
+            await _turn.WaitAsync(cancellationToken).ConfigureAwait(false);
+        }
+        catch (OperationCanceledException)
+        {
+            Interlocked.Decrement(ref _cells);
+            throw;
+        }
         try
         {
             using var stop = CancellationTokenSource.CreateLinkedTokenSource(cancellationToken);
@@ -62,6 +75,7 @@ public sealed class NotebookSession(KernelSource kernels, string workingFolder, 
         finally
         {
             lock (_gate) _running = null;
+            Interlocked.Decrement(ref _cells);
             WatchIdleness();
             _turn.Release();
         }
@@ -97,8 +111,7 @@ public sealed class NotebookSession(KernelSource kernels, string workingFolder, 
     /// <param name="cancellationToken">Stops the waiting.</param>
     public async Task<CodeAnswer> AskAsync(CodeQuestion question, CellCode cell, CodePlace place = default, CancellationToken cancellationToken = default)
     {
-        // Whoever asks does not wait for a turn: an answer that comes later than the next letter is of no use.
-        if (!await _turn.WaitAsync(TimeSpan.Zero, cancellationToken).ConfigureAwait(false)) return CodeAnswer.Empty;
+        if (Volatile.Read(ref _cells) > 0 || !await _turn.WaitAsync(Patience, cancellationToken).ConfigureAwait(false)) return CodeAnswer.Empty;
         try
         {
             // Only to tell which values there are, no process is started.

@@ -8,6 +8,7 @@ using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Hosting;
 using Microsoft.Extensions.Logging;
 using Microsoft.FluentUI.AspNetCore.Components;
+using SquadAnalytics.Notebooks.Kernels;
 using SquadAnalytics.Workbench.Web.Doors;
 using SquadAnalytics.Workbench.Web.Shell;
 using SquadAnalytics.Workbench.Web.State;
@@ -50,6 +51,8 @@ internal static class WorkbenchServer
         });
         builder.Logging.ClearProviders().SetMinimumLevel(LogLevel.Warning).AddConsole(console => console.LogToStandardErrorThreshold = LogLevel.Trace);
         builder.Services.AddSingleton(options).AddSingleton(firstAddress).AddSingleton(TimeProvider.System).AddSingleton<OpenLogbook>().AddSingleton<KeptRuns>().AddSingleton<QuestionDesk>();
+        builder.Services.AddSingleton(new KernelSource(KernelCommand.ForThisProgram(), KernelLimits.Default with { IdleTime = options.IdleTime }));
+        builder.Services.AddSingleton(new TrustedNotebooks(TrustedNotebooks.UsualFile())).AddSingleton<NotebookDesk>();
         // Keys live as long as the process: nothing is written to the home folder.
         builder.Services.AddDataProtection().UseEphemeralDataProtectionProvider();
         builder.Services.AddRazorComponents().AddInteractiveServerComponents().AddHubOptions(hub => hub.MaximumReceiveMessageSize = 1 << 20);

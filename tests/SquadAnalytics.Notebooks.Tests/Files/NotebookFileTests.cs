@@ -1,5 +1,6 @@
 using System.Text.Json.Nodes;
 using SquadAnalytics.Notebooks.Files;
+using SquadAnalytics.Notebooks.Kernels;
 
 namespace SquadAnalytics.Notebooks.Tests.Files;
 
@@ -52,6 +53,31 @@ public sealed class NotebookFileTests
         Assert.Equal("false", written["cells"]![0]!["metadata"]!["deletable"]!.ToJsonString());
         Assert.Equal("kept\n", (string?)written["cells"]![1]!["outputs"]![0]!["text"]![0]);
         Assert.Equal("""{"kernelName":"sql","x":1}""", written["cells"]![2]!["metadata"]!["polyglot_notebook"]!.ToJsonString());
+    }
+
+    [Fact]
+    public void Attachments_and_outputs_of_other_programs_survive_an_edit_and_the_run_of_another_cell()
+    {
+        const string json = """
+            {
+             "metadata": {}, "nbformat": 4, "nbformat_minor": 5,
+             "cells": [
+              { "cell_type": "markdown", "id": "m", "metadata": {}, "source": "![](attachment:a.png)", "attachments": { "a.png": { "image/png": "iVBORw0KGgo=" } } },
+              { "cell_type": "code", "id": "kept", "metadata": { "scrolled": true }, "source": "1", "execution_count": 9,
+                "outputs": [{ "output_type": "execute_result", "execution_count": 9, "metadata": { "x": 1 }, "data": { "application/x+json": { "deep": [1] }, "text/plain": "1" } }] },
+              { "cell_type": "code", "id": "ran", "metadata": {}, "source": "2", "execution_count": 8, "outputs": [{ "output_type": "stream", "name": "stdout", "text": "old" }] }
+             ]
+            }
+            """;
+        var notebook = NotebookFile.Parse(json);
+        Assert.Equal("1", Assert.IsType<ShownValue>(Assert.Single(notebook.Cells[1].Outputs.Outputs)).Form(MimeTypes.Text));
+        var edited = notebook.With(notebook.Cells[1] with { Source = "1 + 1" }).With(notebook.Cells[2] with { Run = new CellOutputs(1, [new WrittenText("new", false)], null) });
+        var written = JsonNode.Parse(NotebookFile.ToJson(edited))!["cells"]!;
+        Assert.Empty(NotebookFormatCheck.Problems(NotebookFile.ToJson(edited)));
+        Assert.Equal("""{"a.png":{"image/png":"iVBORw0KGgo="}}""", written[0]!["attachments"]!.ToJsonString());
+        Assert.Equal(JsonNode.Parse(json)!["cells"]![1]!["outputs"]!.ToJsonString(), written[1]!["outputs"]!.ToJsonString());
+        Assert.Equal("""[{"output_type":"stream","name":"stdout","text":["new"]}]""", written[2]!["outputs"]!.ToJsonString());
+        Assert.Contains("data:image/png;base64,iVBORw0KGgo=", SquadAnalytics.Notebooks.Reports.CellPage.Prose(notebook.Cells[0]), StringComparison.Ordinal);
     }
 
     [Fact]

@@ -31,7 +31,7 @@ public sealed partial class ServedWorkbench : IAsyncLifetime, IDisposable
     {
         // A squad with a season behind it: pages are tested with something on them.
         SampleFolder.Save(SquadGenerator.Generate(Scenarios.Brackenholt), Path.Combine(_folder, "logbook"));
-        _process = WorkbenchProcess.Start(_folder, null, "open", Path.Combine(_folder, "logbook"), "--no-browser");
+        _process = WorkbenchProcess.Start(_folder, new Dictionary<string, string> { ["XDG_DATA_HOME"] = Path.Combine(_folder, "data") }, "open", Path.Combine(_folder, "logbook"), "--no-browser");
         _process.OutputDataReceived += (_, line) => Announce(line.Data);
         _process.ErrorDataReceived += (_, line) => _errors.Enqueue(line.Data ?? "");
         _process.BeginOutputReadLine();
