@@ -17,9 +17,9 @@ internal static partial class DatabaseMessage
             text = text[..drawn.Index];
         }
 
-        text = Kind().Replace(text, "").Trim();
+        text = Kind().Replace(text, "").Trim().ReplaceLineEndings(" ");
         if (text.Contains("Out of Memory", StringComparison.OrdinalIgnoreCase) || error.Message.StartsWith("Out of Memory", StringComparison.OrdinalIgnoreCase))
-            text = "The query needs more memory than it may have; group or filter earlier. " + text.Split('\n')[0];
+            text = "The query needs more memory than it may have; group or filter earlier. " + text;
         return new QueryException(text, place, error);
     }
 

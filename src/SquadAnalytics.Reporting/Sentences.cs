@@ -90,5 +90,5 @@ public static class Sentences
 
     private static string Count(int number) => number.ToString(CultureInfo.InvariantCulture);
 
-    private static string Capital(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
+    internal static string Capital(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
 }

@@ -32,7 +32,7 @@ public sealed record NotebookCell
     /// <summary>Its text, lines ending in a line feed.</summary>
     public string Source { get; init; }
 
-    /// <summary>The kernel that runs it, for code: <c>csharp</c>.</summary>
+    /// <summary>The kernel that runs it, for code: <c>csharp</c> or <c>sql</c>.</summary>
     public string Language { get; init; } = NotebookFile.DefaultLanguage;
 
     /// <summary>Its tags.</summary>
@@ -61,6 +61,7 @@ public sealed record NotebookCell
         var lines = Source.Split('\n').Select(static line => line.Trim()).Where(static line => line.Length > 0 && !line.StartsWith("#!", StringComparison.Ordinal));
         var first = lines.FirstOrDefault() ?? "empty";
         if (first.StartsWith("//", StringComparison.Ordinal)) first = first.TrimStart('/', ' ');
+        if (first.StartsWith("--", StringComparison.Ordinal)) first = first.TrimStart('-', ' ');
         if (first.StartsWith('#')) first = first.TrimStart('#', ' ');
         return first.Length <= 60 ? first : first[..59] + "…";
     }

@@ -2,12 +2,13 @@ using Microsoft.DotNet.Interactive;
 using Microsoft.DotNet.Interactive.Commands;
 using Microsoft.DotNet.Interactive.CSharp;
 using SquadAnalytics.Notebooks.Kernels;
+using SquadAnalytics.Notebooks.Sql;
 using SquadAnalytics.Notebooks.Wire;
 using SquadAnalytics.Storage;
 
 namespace SquadAnalytics.Notebooks.Hosting;
 
-/// <summary>The notebook engine in its process: one C# kernel with the library in scope, which runs what the workbench sends.</summary>
+/// <summary>The notebook engine in its process: a C# kernel with the library in scope and a SQL kernel beside it, which runs what the workbench sends.</summary>
 internal sealed class CSharpSession : IDisposable
 {
     private const string Language = "csharp";
@@ -25,7 +26,7 @@ internal sealed class CSharpSession : IDisposable
         Formatters.Register();
         _csharp = new CSharpKernel(Language).UseWho().UseValueSharing();
         _csharp.AddAssemblyReferences(Prelude.Assemblies.Select(static assembly => assembly.Location));
-        _kernel = new CompositeKernel { _csharp };
+        _kernel = new CompositeKernel { _csharp, new SqlKernel(_csharp) };
         _kernel.DefaultKernelName = Language;
         _source = new CellSource(_csharp);
         _assistant = new CodeAssistant(_kernel);
@@ -100,7 +101,7 @@ internal sealed class CSharpSession : IDisposable
     {
         _cancelled = false;
         if (_kernel.FindKernelByName(language) is null)
-            return new(ticket, CellEnding.DidNotCompile, new CellFault($"There is no kernel for the language '{language}'; this workbench runs C# (csharp)."));
+            return new(ticket, CellEnding.DidNotCompile, new CellFault($"There is no kernel for the language '{language}'; this workbench runs C# (csharp) and SQL (sql)."));
         _source.Name(number);
         var listener = new CellListener(_channel, ticket, number, code);
         using (_kernel.KernelEvents.Subscribe(listener))

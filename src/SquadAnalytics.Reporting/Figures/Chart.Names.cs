@@ -39,14 +39,25 @@ internal sealed partial class Chart
         for (var k = 0; k < sorted.Count; k++) Label(sorted[k].Text, x, places[k], Ink.Words(sorted[k].Color), edge, right: right, bold: sorted[k].Bold);
     }
 
-    /// <summary>Names in a row above the plot, each behind a piece of its line.</summary>
+    /// <summary>Names in rows above the plot, each behind its mark or a piece of its line.</summary>
     public void NameAbove(IReadOnlyList<LineName> names)
     {
-        double x = 0;
+        foreach (var (name, x, row) in Laid(names, Width)) OnSheet(Fit(Sign(name), Width - 2, bold: name.Bold), x, 36 + (row * LineHeight), Ink.Words(name.Color), bold: name.Bold);
+    }
+
+    /// <summary>Room above the plot that the heading and rows of names take.</summary>
+    public static float RoomAbove(IReadOnlyList<LineName> names, FigureSize size) =>
+        names.Count == 0 ? 30 : 48 + (LineHeight * Laid(names, WidthOf(size)).Max(static place => place.Row));
+
+    private static IEnumerable<(LineName Name, float X, int Row)> Laid(IReadOnlyList<LineName> names, float width)
+    {
+        var (x, row) = (0f, 0);
         foreach (var name in names)
         {
-            OnSheet(Sign(name), x, 36, Ink.Words(name.Color), bold: name.Bold);
-            x += Measure(Sign(name), bold: name.Bold) + 14;
+            var takes = Measure(Sign(name), bold: name.Bold);
+            if (x > 0 && x + takes > width - 2) (x, row) = (0, row + 1);
+            yield return (name, x, row);
+            x += takes + 14;
         }
     }
 

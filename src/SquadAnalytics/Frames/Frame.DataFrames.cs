@@ -14,7 +14,17 @@ public sealed partial class Frame
     public static Frame Of(DataFrame frame)
     {
         ArgumentNullException.ThrowIfNull(frame);
-        return new Frame([.. frame.Columns.Select(static column => Build(column.Name, CellTypes.Of(column.DataType) ?? throw new ArgumentException($"Column {column.Name} holds values of type {column.DataType.Name}, which a frame does not know.", nameof(frame)), Enumerate(column).Select(CellTypes.Plain)))]);
+        return new Frame([.. frame.Columns.Select(static column => FromDataFrameColumn(column))]);
+    }
+
+    /// <summary>Moments that are all at midnight are days: the other library has no type for those.</summary>
+    private static FrameColumn FromDataFrameColumn(DataFrameColumn column)
+    {
+        var type = CellTypes.Of(column.DataType) ?? throw new ArgumentException($"Column {column.Name} holds values of type {column.DataType.Name}, which a frame does not know.", nameof(column));
+        object?[] cells = [.. Enumerate(column).Select(CellTypes.Plain)];
+        return type == FrameType.Moment && Array.TrueForAll(cells, static cell => cell is not DateTime moment || moment.TimeOfDay == TimeSpan.Zero)
+            ? Build(column.Name, FrameType.Date, cells.Select(static cell => cell is DateTime moment ? (object?)DateOnly.FromDateTime(moment) : null))
+            : Build(column.Name, type, cells);
     }
 
     private static DataFrameColumn ToDataFrameColumn(FrameColumn column) => column.Type switch

@@ -33,6 +33,9 @@ public sealed partial class Frame
     /// <summary>Number of rows.</summary>
     public int Count { get; }
 
+    /// <summary>What it shows, in words, or null.</summary>
+    public string? Title { get; init; }
+
     /// <summary>A column by its name.</summary>
     /// <param name="column">The name; upper and lower case do not matter.</param>
     /// <exception cref="ArgumentException">There is no such column; the message lists those there are.</exception>
@@ -40,12 +43,16 @@ public sealed partial class Frame
         ? found
         : throw new ArgumentException($"There is no column {column}; there are {string.Join(", ", Columns.Select(one => one.Name))}.", nameof(column));
 
+    /// <summary>The same frame under a title.</summary>
+    /// <param name="title">What it shows, in words.</param>
+    public Frame Titled(string title) => new(Columns) { Title = Require.Text(title) };
+
     /// <summary>The first rows.</summary>
     /// <param name="rows">How many at most; 0 or more.</param>
     public Frame First(int rows)
     {
         if (Require.AtLeast(0, rows) >= Count) return this;
-        return new Frame([.. Columns.Select(column => Build(column.Name, column.Type, Enumerable.Range(0, rows).Select(row => column[row]), column.Description))]);
+        return new Frame([.. Columns.Select(column => Build(column.Name, column.Type, Enumerable.Range(0, rows).Select(row => column[row]), column.Description))]) { Title = Title };
     }
 
     /// <summary>Number of rows and the names of the columns.</summary>

@@ -1,4 +1,5 @@
 using SquadAnalytics.Change;
+using SquadAnalytics.Frames;
 using SquadAnalytics.Reliability;
 using SquadAnalytics.Reporting.Figures;
 using SquadAnalytics.Sets;
@@ -18,7 +19,7 @@ internal static class Examples
 
     public static IReadOnlyList<Figure> All() =>
     [
-        Paced(), Stations(), Changed(), Rest(), Season(), Blocks(), Agreement(), Ranks(), Control(), Power(), Recovery(), Everyone(), ForWhom(),
+        Paced(), Stations(), Changed(), Rest(), Season(), Blocks(), Agreement(), Ranks(), Control(), Power(), Recovery(), Everyone(), ForWhom(), Together(),
     ];
 
     public static HowWasItPaced Paced() => new("A1", Sessions[^1])
@@ -117,4 +118,13 @@ internal static class Examples
 
     public static HowDoesEveryonePace Everyone() => new(
         [new("A1", [new(62.4), new(63.1), null, new(69.2)]), new("Øystein Overlangennavnesen", [new(60), new(61), new(61), new(59)])], "session of 4 Mar 2031");
+
+    /// <summary>Seven athletes' totals by day, of whom five are told apart, and one row without a total.</summary>
+    public static HowDoTheyGoTogether Together()
+    {
+        var rows = Enumerable.Range(0, 7).SelectMany(athlete => Enumerable.Range(0, 6).Select(week => (Athlete: $"Athlete {athlete + 1}", Day: new DateOnly(2031, 1, 7).AddDays(7 * week), Total: (double?)(320 + (5 * athlete) - (1.5 * week) + (week % 2))))).ToList();
+        rows.Add(("Athlete 1", new DateOnly(2031, 3, 4), null));
+        return new Frame(FrameColumn.OfTexts("athlete", rows.Select(row => row.Athlete)), FrameColumn.OfDates("test_date", rows.Select(row => (DateOnly?)row.Day)), FrameColumn.OfNumbers("total_s", rows.Select(row => row.Total)))
+            .Plot("test_date", "total_s", by: "athlete");
+    }
 }
