@@ -11,7 +11,7 @@ public static partial class Tables
         ArgumentNullException.ThrowIfNull(slowdown);
         ArgumentNullException.ThrowIfNull(format);
         var sets = slowdown.Selection.Sessions[0].Protocol.Sets;
-        var how = slowdown.Choice == BreakChoice.FoundBySearch ? "found by looking, the search charged in the p-value" : "named beforehand";
+        var how = slowdown.Choice == BreakChoice.FoundBySearch ? "found by looking, the search charged in interval and p-value" : "named beforehand";
         return new Table(
             $"Slower after set {Count(slowdown.AfterSet)}? ({how})",
             [new("contrast"), TableColumn.Figures("estimate", slowdown.LateContrast.Unit.Symbol()), TableColumn.Figures("interval", slowdown.LateContrast.Unit.Symbol()), TableColumn.Figures("p, one-sided")],

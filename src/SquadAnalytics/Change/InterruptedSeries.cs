@@ -13,7 +13,7 @@ public static class InterruptedSeries
     /// <summary>One athlete's session totals before and from a date.</summary>
     /// <remarks>
     /// W = b0 + b1 t + b2 P + b3 P (t - t0) by least squares, t in weeks by true dates, P = 1 from the first test t0 on or after the date. b2 is the jump at t0 and b3 the change of slope,
-    /// because P is multiplied by the time since t0 and not by t. t intervals with n - 4 degrees of freedom; Newey-West beside them with the factor n / (n - 4). Assumes straight lines;
+    /// because P is multiplied by the time since t0 and not by t. t intervals with n - 4 degrees of freedom; Newey-West beside them with the factor n / (n - 4), limits with adjusted degrees of freedom (Bell and McCaffrey 2002, Survey Methodology 28:169-181; from memory). Assumes straight lines;
     /// without a comparison series anything else that began at t0 is in the jump. Source: Wagner et al. 2002, J Clin Pharm Ther 27:299-309.
     /// </remarks>
     /// <param name="sessions">Sessions of one athlete, in any order.</param>
@@ -64,12 +64,11 @@ public static class InterruptedSeries
     private static Answer<InterruptedSeriesResult> Result(
         LinearFit fit, IReadOnlyList<DatedTotal> series, double[] weeks, DateOnly start, double last, int fewest, InterruptedSeriesOptions options, SessionSelection selection, IReadOnlyList<string> notes)
     {
-        var serial = RobustCovariance.NeweyWest(fit, options.NeweyWestLag).StandardErrors;
         string[] all = [.. Notes(fewest), .. notes, .. selection.Notes];
         Estimate Of(TEstimate number, double standardError, Unit unit, string method) =>
             TInterval.Of(number.Value, standardError, number.DegreesOfFreedom, unit, options.Level, series.Count, method).WithNotes(all);
         Estimate Plain(string name, Unit unit) => Of(fit.Coefficient(name), fit.Coefficient(name).StandardError, unit, "least squares, two lines");
-        Estimate Serial(string name, int column, Unit unit) => Of(fit.Coefficient(name), serial[column], unit, $"least squares, two lines, Newey-West to lag {options.NeweyWestLag}");
+        Estimate Serial(string name, Unit unit) => TInterval.OfSerial(fit, options.NeweyWestLag, name, unit, options.Level, "least squares, two lines").WithNotes(all);
         return fit.Contrast("effect at the end", [0, 0, 1, last]).Select(effect => new InterruptedSeriesResult
         {
             From = start,
@@ -77,9 +76,9 @@ public static class InterruptedSeries
             LevelChange = Plain("jump", Unit.Seconds),
             SlopeChange = Plain("slope change", Unit.SecondsPerWeek),
             EffectAtEnd = Of(effect, effect.StandardError, Unit.Seconds, "two lines: difference from the line before carried on"),
-            SerialSlopeBefore = Serial("slope before", 1, Unit.SecondsPerWeek),
-            SerialLevelChange = Serial("jump", 2, Unit.Seconds),
-            SerialSlopeChange = Serial("slope change", 3, Unit.SecondsPerWeek),
+            SerialSlopeBefore = Serial("slope before", Unit.SecondsPerWeek),
+            SerialLevelChange = Serial("jump", Unit.Seconds),
+            SerialSlopeChange = Serial("slope change", Unit.SecondsPerWeek),
             ResidualStandardDeviation = fit.ResidualStandardDeviation,
             DurbinWatson = Statistics.SerialCorrelation.DurbinWatson(fit.Residuals),
             SerialCorrelation = Statistics.SerialCorrelation.Lag1(fit.Residuals),

@@ -17,7 +17,8 @@ public static class SeasonTrend
     /// <remarks>
     /// <para>W_i = a + b w_i + e_i by least squares, w in weeks since the first eligible test by true dates, t interval with m - 2 degrees of freedom. Missing weeks stay missing: nothing is
     /// filled in. The relative slope is 100 (exp(b) - 1) of the fit to ln W. Lag-1 correlation r1 = Σ e_i e_(i-1) / Σ e_i². Assumes a straight trend and independent tests; where tests
-    /// resemble their neighbours see the Newey-West slope (Newey and West 1987, Econometrica 55:703-708, with the small-sample factor m / (m - 2)).</para>
+    /// resemble their neighbours see the Newey-West slope (Newey and West 1987, Econometrica 55:703-708, with the small-sample factor m / (m - 2); its limits with degrees of freedom after Bell and
+    /// McCaffrey 2002, Survey Methodology 28:169-181, from memory, because plain ones cover far too seldom in a season).</para>
     /// <para>Theil-Sen slope: median of the pairwise slopes, interval from Kendall's ranks (Sen 1968, J Am Stat Assoc 63:1379-1389; from memory), its p-value that of Kendall's S.</para>
     /// </remarks>
     /// <param name="sessions">Sessions of one athlete, in any order.</param>
@@ -43,16 +44,16 @@ public static class SeasonTrend
         var relative = LeastSquares.FitLine(weeks, [.. totals.Select(total => Math.Log(total))]).GetOrThrow();
         var serial = SerialCorrelation.Lag1(line.Residuals);
         string[] notes = [.. Notes(selection, serial, m)];
-        Estimate Slope(TEstimate slope, double standardError, Unit unit, string method) =>
-            TInterval.Of(slope.Value, standardError, slope.DegreesOfFreedom, unit, options.Level, m, method).WithNotes(notes);
+        Estimate Slope(TEstimate slope, Unit unit, string method) =>
+            TInterval.Of(slope.Value, slope.StandardError, slope.DegreesOfFreedom, unit, options.Level, m, method).WithNotes(notes);
         var seconds = line.Coefficient("slope");
         var percent = relative.Coefficient("slope");
         return new SeasonTrendResult
         {
             AthleteId = selection.Sessions[0].AthleteId,
-            Slope = Slope(seconds, seconds.StandardError, Unit.SecondsPerWeek, "least squares on weeks"),
-            RelativeSlope = Slope(percent, percent.StandardError, Unit.PercentPerWeek, "least squares of logarithms on weeks"),
-            SerialSlope = Slope(seconds, RobustCovariance.NeweyWest(line, options.NeweyWestLag).StandardErrors[1], Unit.SecondsPerWeek, $"least squares on weeks, Newey-West to lag {options.NeweyWestLag}"),
+            Slope = Slope(seconds, Unit.SecondsPerWeek, "least squares on weeks"),
+            RelativeSlope = Slope(percent, Unit.PercentPerWeek, "least squares of logarithms on weeks"),
+            SerialSlope = TInterval.OfSerial(line, options.NeweyWestLag, "slope", Unit.SecondsPerWeek, options.Level, "least squares on weeks").WithNotes(notes),
             RobustSlope = Robust(weeks, totals, options.Level),
             ResidualStandardDeviation = TInterval.OfStandardDeviation(line.ResidualStandardDeviation, line.DegreesOfFreedom, Unit.Seconds, options.Level, m, "residual SD about the straight trend"),
             SerialCorrelation = serial is { } r1

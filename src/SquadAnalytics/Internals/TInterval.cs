@@ -6,17 +6,19 @@ namespace SquadAnalytics.Internals;
 internal static class TInterval
 {
     /// <summary>Mean of one value per session or athlete, with a one-sample t interval and a two-sided p-value against 0 where the values vary.</summary>
-    public static Estimate OfMean(IReadOnlyList<double> values, Unit unit, ConfidenceLevel level, string method, Scale scale = Scale.Log)
+    public static Estimate OfMean(IReadOnlyList<double> values, Unit unit, ConfidenceLevel level, string method, Scale scale = Scale.Log, int choices = 1)
     {
         var standardError = Descriptive.StandardDeviation(values) / Math.Sqrt(values.Count);
-        return Of(Descriptive.Mean(values), standardError, values.Count - 1, unit, level, values.Count, method, scale);
+        return Of(Descriptive.Mean(values), standardError, values.Count - 1, unit, level, values.Count, method, scale, choices);
     }
 
     /// <summary>An estimate with its standard error. In a percent unit both are taken as differences of natural logarithms, unless the scale
-    /// says otherwise: value and limits become 100 (exp(b) - 1), the standard error 100 exp(b) SE (delta method).</summary>
-    public static Estimate Of(double value, double standardError, double degreesOfFreedom, Unit unit, ConfidenceLevel level, int observations, string method, Scale scale = Scale.Log)
+    /// says otherwise: value and limits become 100 (exp(b) - 1), the standard error 100 exp(b) SE (delta method). Where the estimate was picked
+    /// among several, the limits hold for all of them together (Bonferroni).</summary>
+    public static Estimate Of(
+        double value, double standardError, double degreesOfFreedom, Unit unit, ConfidenceLevel level, int observations, string method, Scale scale = Scale.Log, int choices = 1, double inflation = 1)
     {
-        var reach = StudentTDistribution.TwoSidedFactor(level, degreesOfFreedom) * standardError;
+        var reach = StudentTDistribution.UpperQuantile(level.Alpha / 2 / choices, degreesOfFreedom) * inflation * standardError;
         var percent = scale == Scale.Log && unit is Unit.Percent or Unit.PercentPerSet or Unit.PercentPerWeek;
         return new Estimate(percent ? Percent.FromLog(value).Value : value, unit, observations, method)
         {
@@ -25,8 +27,17 @@ internal static class TInterval
                 ? new Interval(Percent.FromLog(value - reach).Value, Percent.FromLog(value + reach).Value, level)
                 : new Interval(value - reach, value + reach, level),
             DegreesOfFreedom = degreesOfFreedom,
-            PValue = standardError > 0 ? StudentTDistribution.TwoSidedPValue(value / standardError, degreesOfFreedom) : null,
+            PValue = standardError > 0 ? StudentTDistribution.TwoSidedPValue(value / (inflation * standardError), degreesOfFreedom) : null,
         };
+    }
+
+    /// <summary>A coefficient with its Newey-West standard error and limits that hold in a short series.</summary>
+    public static Estimate OfSerial(LinearFit fit, int lag, string coefficient, Unit unit, ConfidenceLevel level, string method)
+    {
+        var standardError = RobustCovariance.NeweyWest(fit, lag).StandardErrors[fit.ColumnNames.ToList().IndexOf(coefficient)];
+        var reach = RobustCovariance.Reach(fit, lag, coefficient);
+        return Of(fit.Coefficient(coefficient).Value, standardError, reach.DegreesOfFreedom, unit, level, fit.Observations,
+            FormattableString.Invariant($"{method}, Newey-West to lag {lag}, adjusted degrees of freedom"), inflation: reach.Inflation);
     }
 
     /// <summary>A standard deviation with chi-squared limits: s √(df / q(1 - α/2)) to s √(df / q(α/2)). For <see cref="Unit.Percent"/> s is on the log scale.</summary>

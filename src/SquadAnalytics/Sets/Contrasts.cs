@@ -90,7 +90,13 @@ internal static class Contrasts
 
     private static void Draw(SeededRandom random, double[][] values, double[] signs, double[] sums)
     {
-        for (var s = 0; s < signs.Length; s++) signs[s] = random.NextSign();
+        ulong bits = 0;
+        for (var s = 0; s < signs.Length; s++)
+        {
+            bits = s % 64 == 0 ? random.NextBits() : bits >> 1;
+            signs[s] = (bits & 1) == 0 ? 1 : -1;
+        }
+
         for (var row = 0; row < values.Length; row++) sums[row] = Apply(signs, values[row]);
     }
 

@@ -79,7 +79,9 @@ public static partial class Explanations
         var rows = shares.Rows.Where(row => row is { Station: not null, ExcessPValue: not null }).ToList();
         if (rows.Count == 0) return Refused(ExplanationCause.OneStation, "one station", new NotEstimable("the excess of a station", Refusal.TooFewSessions, StepNeeds, shares.SessionIds.Count, "sessions with station times"), separates);
         var row = rows.MinBy(candidate => candidate.ExcessPValue!.Value)!;
-        return new Candidate(ExplanationCause.OneStation, $"one station: {row.Name}", row.Excess, row.Slowdown, separates)
+        Estimate AmongStations(Estimate one) => TInterval.Of(
+            one.Value, one.StandardError!.Value, one.DegreesOfFreedom!.Value, one.Unit, evidence.Options.Level, one.Observations, Text($"{one.Method}, limits for all {rows.Count} stations together"), choices: rows.Count);
+        return new Candidate(ExplanationCause.OneStation, $"one station: {row.Name}", AmongStations(row.Excess), AmongStations(row.Slowdown), separates)
         {
             PValue = row.ExcessPValue!.Value,
             Test = "one-sided t of the excess over an even share, Holm's adjustment over stations and transitions",

@@ -9,7 +9,7 @@ public static class LateSlowdown
 {
     private const int NamedNeeds = 4;
     private const int SearchedNeeds = 5;
-    private const string FoundByLooking = "The set was found by looking: the interval does not count the search, the p-value does.";
+    private const string FoundByLooking = "The set was found by looking: interval and p-value count the search.";
     private const string Exchangeable = "Assumes no learning of pacing from session to session: look at the contrasts by date.";
 
     /// <summary>Tests over several sessions of one athlete whether the sets after b are slower, and more abruptly so than a steady drift.</summary>
@@ -19,7 +19,8 @@ public static class LateSlowdown
     /// valid under any correlation within sessions. Both c > 0 and κ > 0 are needed for "after set b".
     /// Where b is searched for, it is the one whose κ is largest in units of its standard error under equal set noise, which is the step that
     /// fits best beside a steady drift; the p-values compare both contrasts with the largest over b when the signs of whole session-centred
-    /// profiles are flipped (all 2^m up to 12 sessions, otherwise 9 999 random flips), so that the search is paid for.
+    /// profiles are flipped (all 2^m up to 12 sessions, otherwise 9 999 random flips), so that the search is paid for; the intervals hold for all
+    /// n - 1 sets together (Bonferroni).
     /// Source: Matthews et al. 1990, BMJ 300:230-235 (summary measures).
     /// </remarks>
     /// <param name="sessions">Sessions of one athlete, in any order.</param>
@@ -76,7 +77,7 @@ public static class LateSlowdown
         double[][] late = [.. breaks.Select(b => PerSession(profiles, Contrasts.UnitLength(Contrasts.Late(n, b))))];
         double[][] kink = [.. breaks.Select(b => PerSession(profiles, Contrasts.UnitLength(Contrasts.Kink(n, b))))];
         var found = breaks.MaxBy(b => kink[b - 1].Sum());
-        return Test(selection, profiles, found, options).Select(result => result with
+        return Test(selection, profiles, found, options, choices: n - 1).Select(result => result with
         {
             Choice = BreakChoice.FoundBySearch,
             LateContrast = result.LateContrast.WithNotes(FoundByLooking),
@@ -86,7 +87,7 @@ public static class LateSlowdown
         });
     }
 
-    private static Answer<LateSlowdownResult> Test(SessionSelection selection, double[][] profiles, int after, LateSlowdownOptions options)
+    private static Answer<LateSlowdownResult> Test(SessionSelection selection, double[][] profiles, int after, LateSlowdownOptions options, int choices = 1)
     {
         var n = profiles[0].Length;
         var late = PerSession(profiles, Contrasts.Late(n, after));
@@ -95,8 +96,8 @@ public static class LateSlowdown
             return new NotEstimable("the late slow-down", Refusal.ZeroVariance, "sessions that differ", $"{late.Length} sessions with the same contrast");
         var unit = options.Scale == Scale.Log ? Unit.Percent : Unit.Seconds;
         string[] notes = [Exchangeable, .. selection.Notes];
-        var lateContrast = TInterval.OfMean(late, unit, options.Level, $"one-sample t over sessions of mean(sets {after + 1}-{n}) - mean(sets 1-{after})").WithNotes(notes);
-        var kinkContrast = TInterval.OfMean(kink, unit, options.Level, "one-sample t over sessions of the late contrast beyond a straight line").WithNotes(notes);
+        var lateContrast = TInterval.OfMean(late, unit, options.Level, $"one-sample t over sessions of mean(sets {after + 1}-{n}) - mean(sets 1-{after})", choices: choices).WithNotes(notes);
+        var kinkContrast = TInterval.OfMean(kink, unit, options.Level, "one-sample t over sessions of the late contrast beyond a straight line", choices: choices).WithNotes(notes);
         Estimate Single(double value, string method) => new(unit == Unit.Percent ? Percent.FromLog(value).Value : value, unit, n, method);
         return new LateSlowdownResult
         {

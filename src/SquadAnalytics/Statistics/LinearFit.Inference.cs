@@ -50,6 +50,14 @@ public sealed partial record LinearFit
     /// <summary>The columns of Q, whose span is the design's.</summary>
     internal double[][] ThinQ => field ??= _factorization.ThinQ();
 
+    /// <summary>The weights by which a coefficient is made of the responses: its row of (X'X)⁻¹X'.</summary>
+    internal double[] InverseRow(string coefficient)
+    {
+        var place = Places()[ColumnNames.ToList().IndexOf(coefficient)];
+        var solved = _factorization.SolveTransposed(UnitVector(place, 1));
+        return [.. Enumerable.Range(0, Observations).Select(i => Enumerable.Range(0, Rank).Sum(k => solved[k] * ThinQ[k][i]))];
+    }
+
     /// <summary>Covariance R⁻¹ S R⁻ᵀ from a matrix S = L Lᵀ in rotated coordinates, given by the columns of L.</summary>
     internal CoefficientCovariance CovarianceFrom(string method, double[][] roots)
     {

@@ -19,6 +19,22 @@ internal static class ErrorRates
         .. Cells((sessions, noise) => new VerdictExperiment(sessions, noise, worthwhileTimes: -1)),
         .. Cells((sessions, noise) => new VerdictExperiment(sessions, noise, worthwhileTimes: -3)),
         new VerdictExperiment(12, noisePercent: 1, worthwhileTimes: 0, sharedPercent: 1),
+        .. Enum.GetValues<Plot>().SelectMany(plot => new[] { false, true }.SelectMany(isSearched => Cells((sessions, noise) => new ExplanationsExperiment(sessions, noise, plot, isSearched)))),
+        .. Cells((sessions, noise) => new StartExperiment(sessions, noise, spreadPercent: 3, slope: 0, formPercent: 0)),
+        .. Cells((sessions, noise) => new StartExperiment(sessions, noise, spreadPercent: 3, slope: -0.5, formPercent: 0)),
+        .. Cells((sessions, noise) => new StartExperiment(sessions, noise, spreadPercent: 0, slope: 0, formPercent: 0.8)),
+        .. Cells((sessions, noise) => new ShapeExperiment(sessions, noise, breakPercent: 0)),
+        .. Cells((sessions, noise) => new ShapeExperiment(sessions, noise, breakPercent: 5)),
+        .. Cells((sessions, noise) => new TrendExperiment(sessions, noise, percentPerWeek: 0)),
+        .. Cells((sessions, noise) => new TrendExperiment(sessions, noise, percentPerWeek: -0.3)),
+        .. Cells((sessions, noise) => new BlockExperiment(VirtualSquad.Size, sessions, noise, changePercent: 0)),
+        .. Cells((sessions, noise) => new BlockExperiment(VirtualSquad.Size, sessions, noise, changePercent: -2)),
+        new BlockExperiment(athletes: 5, sessions: 8, noisePercent: 2, changePercent: 0),
+        new BlockExperiment(athletes: 24, sessions: 8, noisePercent: 2, changePercent: 0),
+        .. Cells((sessions, noise) => new InterruptedExperiment(sessions, noise, jumpPercent: 0)),
+        .. Cells((sessions, noise) => new InterruptedExperiment(sessions, noise, jumpPercent: -3)),
+        .. NoisePercents.SelectMany(noise => SessionCounts.Where(sessions => sessions >= 10).Select(sessions => new RecoveryExperiment(sessions, noiseSeconds: 0.6 * noise))),
+        .. Cells((sessions, noise) => new StandingExperiment(sessions, noise)),
     ];
 
     private static IEnumerable<Experiment> Cells(Func<int, double, Experiment> make) =>

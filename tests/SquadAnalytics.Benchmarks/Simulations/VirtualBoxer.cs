@@ -32,6 +32,12 @@ internal sealed record VirtualBoxer
     /// <summary>The station that carries the break alone, by its number from 1; null spreads it over all stations evenly.</summary>
     public int? BreakStation { get; init; }
 
+    /// <summary>SD of how much faster or slower than planned the first set is gone out in, in percent of it.</summary>
+    public double StartSpreadPercent { get; init; }
+
+    /// <summary>What a first set 1 % off the expected one does to each later set, in percent: below 0 a faster start costs later.</summary>
+    public double StartSlope { get; init; }
+
     /// <summary>Level against the middling boxer, in percent.</summary>
     public double LevelPercent { get; init; }
 
@@ -65,17 +71,21 @@ internal sealed record VirtualBoxer
             var stations = new List<StationTime>(sets.Length * expected[0].Count);
             // The noise of a set is drawn as independent noise of its stations, sized so that the set has the stated SD.
             var noise = Test.StationNoisePercent(SetNoisePercent) / 100;
+            var start = StartSpreadPercent == 0 ? 1 : Math.Exp(random.NextNormal() * StartSpreadPercent / 100);
+            var cost = 1.0;
             foreach (var set in sets)
             {
-                var whole = ExpectedTransitions(set) * day;
+                var pace = day * (set == 1 ? start : cost);
+                var whole = ExpectedTransitions(set) * pace;
                 for (var station = 0; station < expected[set - 1].Count; station++)
                 {
-                    var seconds = expected[set - 1][station] * day * Math.Exp(random.NextNormal() * noise);
+                    var seconds = expected[set - 1][station] * pace * Math.Exp(random.NextNormal() * noise);
                     whole += seconds;
                     stations.Add(new StationTime(set, station + 1, new Seconds(Math.Round(seconds, 1))));
                 }
 
                 times[set - 1] = Math.Round(whole, 1);
+                if (set == 1 && StartSlope != 0) cost = Math.Pow(whole / (ExpectedSet(1) * day), StartSlope);
             }
 
             return Session.FromTimes($"{Id}-{session + 1}", Id, FirstDay.AddDays(7 * session), Test.Protocol, times) with { Stations = stations, TimingResolution = new Seconds(0.1) };

@@ -1,5 +1,6 @@
 using SquadAnalytics.Change;
 using SquadAnalytics.Reliability;
+using SquadAnalytics.Statistics;
 
 namespace SquadAnalytics.Tests.Change;
 
@@ -16,11 +17,23 @@ public sealed class SquadContextTests
         var result = ChangeShrinkage.Fit(Changes(WorkedData.EightAthletes), Five).GetOrThrow();
         Assert.Equal(1.3853507, result.Spread.Value, 5e-8);
         var row = result.Rows[6];
-        Assert.Equal(-6.9634, row.Posterior.Value, 5e-5);
-        Assert.Equal(1.2932, row.Posterior.StandardError!.Value, 5e-5);
-        Assert.Equal(-9.0906, row.Posterior.Lower!.Value, 5e-5);
-        Assert.Equal(-4.8362, row.Posterior.Upper!.Value, 5e-5);
-        Assert.Equal(0.9355, row.FasterThanWorthwhile.Value, 5e-5);
+        Assert.Equal(-6.9634, row.PlugIn.Value, 5e-5);
+        Assert.Equal(1.2932, row.PlugIn.StandardError!.Value, 5e-5);
+        Assert.Equal(0.12857245, result.Spread.Value * result.Spread.Value / (result.Spread.Value * result.Spread.Value + 2 * 2.5502713 * 2.5502713), 5e-8);
+        // The normal limits and tail of the plug-in: -9.0906, -4.8362 and 0.9355; no interval is shown with it.
+        var reach = NormalDistribution.UpperQuantile(0.05) * row.PlugIn.StandardError.Value;
+        Assert.Equal([-9.0906, -4.8362, 0.9355], [row.PlugIn.Value - reach, row.PlugIn.Value + reach, NormalDistribution.Cdf((-5 - row.PlugIn.Value) / row.PlugIn.StandardError.Value)], (expected, got) => Math.Abs(expected - got) < 5e-5);
+        Assert.Null(row.PlugIn.Interval);
+    }
+
+    [Fact]
+    public void A_shrunken_change_counts_that_mean_and_spread_are_not_known()
+    {
+        // R 4.2.2: lp <- function(w) { v <- w^2 + se^2; exp(-(I - 1) / 2 * log(v) - sum((D - mean(D))^2) / (2 * v)) }, the posterior density of the spread;
+        // mean, SD, limits and P(< -5) of athlete 7 by integrate() over w of normal distributions with mean k D + (1 - k) mean(D), k = w^2 / v, variance k se^2 + (1 - k)^2 v / I.
+        var row = ChangeShrinkage.Fit(Changes(WorkedData.EightAthletes), Five).GetOrThrow().Rows[6];
+        double[] expected = [-8.280378043, 2.859942865, -13.630759778, -4.351572238, 0.902975316];
+        Assert.Equal(expected, [row.Posterior.Value, row.Posterior.StandardError!.Value, row.Posterior.Lower!.Value, row.Posterior.Upper!.Value, row.FasterThanWorthwhile.Value], (wanted, got) => Math.Abs(wanted - got) < 2e-4);
     }
 
     [Fact]

@@ -17,6 +17,15 @@ public class SimulationTests
         { "squad of 12, 8 sessions, set noise 2 %", 150 },
         { "week on week, 8 sessions, set noise 2 %, true change 0 S", 200 },
         { "week on week, 8 sessions, set noise 2 %, true change -1 S", 200 },
+        { "explanations, 12 sessions, set noise 1 %, drift 0.6 % per set and 5 % break at one station after set 3, set named", 60 },
+        { "explanations, 12 sessions, set noise 2 %, even pace, set searched for", 100 },
+        { "starts, 12 sessions, set noise 2 %, starts vary by 3 %, slope -0.5, day form 0 %", 200 },
+        { "shape of one session, noise of 6 others, set noise 2 %, even pace", 300 },
+        { "season, 12 sessions, set noise 2 %, trend 0 % per week", 200 },
+        { "blocks, 12 boxers, 4 + 4 sessions, set noise 2 %, change 0 %", 100 },
+        { "interrupted series, 10 + 10 sessions, set noise 2 %, jump 0 %", 200 },
+        { "recovery, 20 sessions, set noise 0.6 s, 60 s fresh, 6 s per unit of fatigue, time constant 60 s", 60 },
+        { "standing, squad of 12, 8 sessions, set noise 2 %", 60 },
     };
 
     [Fact]

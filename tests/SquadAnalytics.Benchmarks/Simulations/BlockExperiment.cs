@@ -1,0 +1,84 @@
+using System.Globalization;
+using SquadAnalytics.Change;
+using SquadAnalytics.Statistics;
+
+namespace SquadAnalytics.Benchmarks.Simulations;
+
+/// <summary>Two training blocks of one squad whose boxers change by different amounts: false alarms, coverage and power.</summary>
+/// <param name="athletes">How many boxers.</param>
+/// <param name="sessions">Sessions of each, half of them in either block.</param>
+/// <param name="noisePercent">Set noise.</param>
+/// <param name="changePercent">The mean true change from block to block, in percent.</param>
+internal sealed class BlockExperiment(int athletes, int sessions, double noisePercent, double changePercent) : Experiment
+{
+    private const double ResponsePercent = 1;
+    private static readonly DateOnly FirstDay = new(2030, 9, 5);
+    private readonly VirtualBoxer _model = new() { SetNoisePercent = noisePercent, DriftPercentPerSet = 0.6 };
+
+    public override string Setting => string.Create(CultureInfo.InvariantCulture, $"blocks, {athletes} boxers, {sessions / 2} + {sessions / 2} sessions, set noise {noisePercent} %, change {changePercent} %");
+
+    public override IReadOnlyList<Question> Questions =>
+    [
+        new("change: 90 % interval covers", Promise.Exactly, 0.90),
+        new("change: 95 % interval covers", Promise.Exactly, 0.95),
+        new("change in percent: 90 % interval covers", Promise.Exactly, 0.90),
+        new("weighted change: 90 % interval covers", Promise.Exactly, 0.90),
+        new("rank-based change: 90 % interval covers", Promise.AtLeast, 0.90),
+        new("SD of changes: 90 % interval covers", Promise.Exactly, 0.90),
+        new("noise within a block: 90 % interval covers", Promise.Exactly, 0.90),
+        new("mixed model: 90 % interval covers", Promise.Exactly, 0.90),
+        new("mixed model: 95 % interval covers", Promise.Exactly, 0.95),
+        new("groups, adjusted: 90 % interval covers", Promise.Exactly, 0.90),
+        new("groups, difference of changes: 90 % interval covers", Promise.Exactly, 0.90),
+        Alarm("90 % interval of the change leaves out 0", Promise.Exactly),
+        Alarm("sign flips: p at most 0.10", Promise.AtMost),
+        Alarm("signed ranks: p at most 0.10", Promise.AtMost),
+        Alarm("mixed model: 90 % interval leaves out 0", Promise.Exactly),
+    ];
+
+    public override IReadOnlyList<bool?> Trial(SeededRandom random)
+    {
+        var half = sessions / 2;
+        var first = new TrainingBlock("b1", "first", FirstDay, FirstDay.AddDays(7 * half - 1));
+        var second = new TrainingBlock("b2", "second", FirstDay.AddDays(7 * half), FirstDay.AddDays(7 * sessions));
+        var boxers = Enumerable.Range(1, athletes).Select(number => _model with { Id = "a" + number, LevelPercent = random.NextNormal() * VirtualSquad.LevelSpreadPercent }).ToList();
+        double[] changes = [.. boxers.Select(_ => (changePercent + (ResponsePercent * random.NextNormal())) / 100)];
+        IReadOnlyList<Session> tests = [.. boxers.SelectMany((boxer, index) => boxer.Sessions(random, sessions, session => session < half ? 1 : Math.Exp(changes[index])))];
+        // A boxer's total and the change in it are drawn independently, so that the mean change in seconds is that of the middling boxer.
+        var total = VirtualSquad.Total(_model);
+        var truth = total * Math.Exp(ResponsePercent * ResponsePercent / 20_000) * Math.Exp(changePercent / 100) - total;
+        var noise = VirtualSquad.NoisePercent(_model) / 100;
+        var options = new BlockComparisonOptions { Selection = SelectionOptions.KeepAll };
+        BlockComparison.Fit(tests, first, second, options).TryGet(out var fit);
+        BlockComparison.Fit(tests, first, second, options with { Level = ConfidenceLevel.NinetyFive }).TryGet(out var wide);
+        BlockModel.Fit(tests, first, second, new BlockModelOptions { Selection = SelectionOptions.KeepAll }).TryGet(out var model);
+        BlockModel.Fit(tests, first, second, new BlockModelOptions { Selection = SelectionOptions.KeepAll, Level = ConfidenceLevel.NinetyFive }).TryGet(out var wideModel);
+        var groups = Groups(fit);
+        var spread = total * Math.Sqrt((ResponsePercent * ResponsePercent / 10_000) + (2 * noise * noise / half));
+        return
+        [
+            Covers(fit?.Change, truth),
+            Covers(wide?.Change, truth),
+            Covers(fit?.RelativeChange, Percent.FromLog(changePercent / 100).Value),
+            Covers(Value(fit?.WeightedChange), truth),
+            Covers(Value(fit?.RankChange), truth),
+            Covers(fit?.StandardDeviationOfChanges, spread),
+            Covers(Value(fit?.WithinBlock), total * noise * (1 + (changePercent / 200))),
+            Covers(model?.Change, truth),
+            Covers(wideModel?.Change, truth),
+            Covers(groups?.Difference, 0),
+            Covers(groups?.DifferenceOfChanges, 0),
+            fit is null ? null : Covers(fit.Change, 0) == false,
+            Value(fit?.SignFlipPValue)?.Value is { } flips ? flips <= 0.10 : null,
+            Value(fit?.RankChange)?.PValue is { } ranks ? ranks <= 0.10 : null,
+            model is null ? null : Covers(model.Change, 0) == false,
+        ];
+    }
+
+    private static Estimate? Value(Answer<Estimate>? answer) => answer is not null && answer.TryGet(out var value) ? value : null;
+
+    private static GroupDifferenceResult? Groups(BlockComparisonResult? fit) =>
+        fit is not null && GroupDifference.Fit([.. fit.Athletes.Select((row, index) => new BeforeAndAfter(row.AthleteId, index % 2 == 0 ? "even" : "odd", new Seconds(row.FirstMeanSeconds), new Seconds(row.SecondMeanSeconds)))], "even").TryGet(out var groups) ? groups : null;
+
+    private Question Alarm(string text, Promise promise) => changePercent == 0 ? new Question(text, promise, 0.10) : new Question(text);
+}

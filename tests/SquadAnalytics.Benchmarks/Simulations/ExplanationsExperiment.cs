@@ -1,0 +1,115 @@
+using System.Globalization;
+using SquadAnalytics.Load;
+using SquadAnalytics.Sets;
+using SquadAnalytics.Statistics;
+
+namespace SquadAnalytics.Benchmarks.Simulations;
+
+/// <summary>What explains the slow-down: how often a wrong cause is named, how often the planted one is, and the coverage of the effects.</summary>
+/// <param name="sessions">Sessions of the boxer.</param>
+/// <param name="noisePercent">Set noise.</param>
+/// <param name="plot">What is planted.</param>
+/// <param name="isSearched">Whether the set is searched for.</param>
+internal sealed class ExplanationsExperiment(int sessions, double noisePercent, Plot plot, bool isSearched) : Experiment
+{
+    private const int AfterSet = 3;
+    private const int Station = 2;
+    private readonly VirtualBoxer _boxer = new()
+    {
+        SetNoisePercent = noisePercent,
+        DriftPercentPerSet = plot is Plot.Drift or Plot.DriftAndStation ? 0.6 : 0,
+        BreakAfter = AfterSet,
+        BreakPercent = plot is Plot.Break or Plot.DriftAndStation ? 5 : 0,
+        BreakStation = plot == Plot.DriftAndStation ? Station : null,
+        StartSpreadPercent = plot == Plot.FastStart ? 4 : 0,
+        StartSlope = plot == Plot.FastStart ? -0.6 : 0,
+    };
+
+    /// <summary>Above 12 sessions the search draws 9 999 flips.</summary>
+    public override bool IsSlow => sessions > 12;
+
+    public override string Setting => string.Create(CultureInfo.InvariantCulture, $"explanations, {sessions} sessions, set noise {noisePercent} %, {plot.Words()}, set {(isSearched ? "searched for" : "named")}");
+
+    public override IReadOnlyList<Question> Questions =>
+    [
+        new("a cause that is not there supported", Promise.AtMost, 0.05),
+        .. Enum.GetValues<ExplanationCause>().Where(cause => cause != ExplanationCause.ClockFeedback).Select(Named),
+        plot is Plot.Nothing or Plot.FastStart ? new("cannot tell") : new("noise supported although more than it is there", Promise.AtMost, 0.05),
+        new("a planted cause called not supported", Promise.AtMost, 0.05),
+        new("slow-down: 90 % interval covers", Covering, 0.90),
+        new("slope beside the step: 90 % interval covers", Covering, 0.90),
+        new("step beside the slope: 90 % interval covers", Covering, 0.90),
+        new("slow-down of the station picked beyond an even share: 90 % interval covers", Promise.AtLeast, 0.90),
+        new("correlation with sleep: 90 % interval covers", Promise.Exactly, 0.90),
+    ];
+
+    private Promise Covering => isSearched ? Promise.AtLeast : Promise.Exactly;
+
+    public override IReadOnlyList<bool?> Trial(SeededRandom random)
+    {
+        var tests = _boxer.Sessions(random, sessions);
+        DayContext[] days = [.. tests.Select(test => new DayContext(test.AthleteId, test.Date) { SleepHours = 7 + random.NextNormal() })];
+        var options = new ExplanationsOptions { AfterSet = isSearched ? null : AfterSet, Days = days, Circumstance = Circumstance.Sleep, Selection = SelectionOptions.KeepAll };
+        if (!Explanations.Fit(tests, options).TryGet(out var result)) return new bool?[Questions.Count];
+        bool Stands(ExplanationCause cause, ExplanationStanding standing) => result[cause].Standing == standing;
+        var planted = Planted();
+        double[] profile = [.. Enumerable.Range(1, _boxer.Test.Protocol.Sets).Select(_boxer.ExpectedSet)];
+        var (late, slope, step) = Truth(profile, result.AfterSet);
+        return
+        [
+            result.Supported.Any(found => found.Cause != ExplanationCause.Noise && !planted.Contains(found.Cause)),
+            .. Enum.GetValues<ExplanationCause>().Where(cause => cause != ExplanationCause.ClockFeedback).Select(cause => (bool?)IsNamed(result, cause)),
+            plot is Plot.Nothing or Plot.FastStart ? result.CannotTell : Stands(ExplanationCause.Noise, ExplanationStanding.Supported),
+            planted.Any(cause => Stands(cause, ExplanationStanding.NotSupported)),
+            Covers(result.Slowdown, late),
+            Covers(Effect(result, ExplanationCause.SteadyDrift), slope),
+            Covers(Effect(result, ExplanationCause.LateBreak), step),
+            Covers(Effect(result, ExplanationCause.OneStation), StationTruth(result)),
+            Covers(Effect(result, ExplanationCause.Circumstance), 0),
+        ];
+    }
+
+    private static Estimate? Effect(ExplanationsResult result, ExplanationCause cause) => result[cause].Effect.TryGet(out var effect) ? effect : null;
+
+    private ExplanationCause[] Planted() => plot switch
+    {
+        Plot.Drift => [ExplanationCause.SteadyDrift],
+        Plot.Break => [ExplanationCause.LateBreak],
+        Plot.DriftAndStation => [ExplanationCause.SteadyDrift, ExplanationCause.LateBreak, ExplanationCause.OneStation],
+        Plot.FastStart => [ExplanationCause.FastStart],
+        _ => [],
+    };
+
+    private bool IsNamed(ExplanationsResult result, ExplanationCause cause) => result[cause].Standing == ExplanationStanding.Supported
+        && (cause != ExplanationCause.OneStation || plot != Plot.DriftAndStation || result[cause].Name.EndsWith(_boxer.Test.Protocol.Stations[Station - 1].Name, StringComparison.Ordinal))
+        && (cause != ExplanationCause.LateBreak || !Planted().Contains(cause) || result.AfterSet == AfterSet);
+
+    private Question Named(ExplanationCause cause)
+    {
+        var text = "supported: " + cause.Words();
+        var isThere = Planted().Contains(cause);
+        if (cause == ExplanationCause.Noise) return new Question(text);
+        if (!isThere) return new Question(text, Promise.AtMost, 0.05);
+        var isPromised = sessions >= 12 && noisePercent <= 1 && cause is ExplanationCause.LateBreak or ExplanationCause.OneStation;
+        return isPromised ? new Question(text, Promise.AtLeast, 0.80) : new Question(text);
+    }
+
+    private static (double Late, double Slope, double Step) Truth(double[] profile, int after)
+    {
+        var sets = profile.Select((_, index) => index + 1.0).ToArray();
+        double[] behind = [.. sets.Select(set => set > after ? 1.0 : 0)];
+        // The same regression on the profile without noise; with a perfect fit its coefficients are exact.
+        var fit = LeastSquares.Fit(profile, RegressionDesign.WithIntercept(profile.Length).Add("set", sets).Add("behind", behind)).GetOrThrow();
+        return (profile.Skip(after).Average() - profile.Take(after).Average(), fit.Coefficient("set").Value, fit.Coefficient("behind").Value);
+    }
+
+    private double StationTruth(ExplanationsResult result)
+    {
+        var index = _boxer.Test.Protocol.Stations.ToList().FindIndex(station => result[ExplanationCause.OneStation].Name.EndsWith(station.Name, StringComparison.Ordinal));
+        if (index < 0) return 0;
+        var sets = Enumerable.Range(1, _boxer.Test.Protocol.Sets).ToList();
+        double Mean(bool isLate, Func<int, double> time) => sets.Where(set => set > result.AfterSet == isLate).Average(time);
+        double Own(int set) => _boxer.ExpectedStations(set)[index];
+        return Mean(true, Own) - Mean(false, Own) - ((Mean(true, _boxer.ExpectedSet) - Mean(false, _boxer.ExpectedSet)) * Mean(false, Own) / Mean(false, _boxer.ExpectedSet));
+    }
+}

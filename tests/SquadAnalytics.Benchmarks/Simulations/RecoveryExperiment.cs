@@ -1,0 +1,49 @@
+using System.Globalization;
+using SquadAnalytics.Sets;
+using SquadAnalytics.Statistics;
+
+namespace SquadAnalytics.Benchmarks.Simulations;
+
+/// <summary>The recovery recursion on data that obey it: coverage of the set of time constants and how often it is refused.</summary>
+/// <param name="sessions">Sessions of the boxer.</param>
+/// <param name="noiseSeconds">SD of a set, in seconds.</param>
+internal sealed class RecoveryExperiment(int sessions, double noiseSeconds) : Experiment
+{
+    private const double Fresh = 60;
+    private const double PerFatigue = 6;
+    private const double TimeConstant = 60;
+    private static readonly Protocol Circuit = new("quay", "Quay circuit", [new Station("burpees", 8), new Station("squats", 15), new Station("press-ups", 12), new Station("lunges", 16)], 5, new Seconds(120));
+    private static readonly DateOnly FirstDay = new(2030, 9, 5);
+
+    public override string Setting => string.Create(CultureInfo.InvariantCulture, $"recovery, {sessions} sessions, set noise {noiseSeconds} s, 60 s fresh, 6 s per unit of fatigue, time constant 60 s");
+
+    public override IReadOnlyList<Question> Questions =>
+    [
+        new("time constant, where it is given: 90 % set covers", Promise.AtLeast, 0.90),
+        new("time constant, where it is given: 95 % set covers", Promise.AtLeast, 0.95),
+        new("refused as weakly identified"),
+    ];
+
+    public override IReadOnlyList<bool?> Trial(SeededRandom random)
+    {
+        Session[] tests = [.. Enumerable.Range(0, sessions).Select(week => Session.FromTimes("s" + week, "a1", FirstDay.AddDays(7 * week), Circuit, Draw(random)))];
+        Recovery.Fit(tests, Options(ConfidenceLevel.Ninety)).TryGet(out var fit);
+        Recovery.Fit(tests, Options(ConfidenceLevel.NinetyFive)).TryGet(out var wide);
+        return [Covers(fit?.TimeConstant, TimeConstant), Covers(wide?.TimeConstant, TimeConstant), fit is null];
+    }
+
+    private static RecoveryOptions Options(ConfidenceLevel level) => new() { Level = level, Selection = SelectionOptions.KeepAll };
+
+    private double[] Draw(SeededRandom random)
+    {
+        var times = new double[Circuit.Sets];
+        double fatigue = 0;
+        for (var set = 0; set < times.Length; set++)
+        {
+            times[set] = Fresh + (PerFatigue * fatigue) + (noiseSeconds * random.NextNormal());
+            fatigue = (fatigue + 1) * Math.Exp(-Math.Max(0, 120 - times[set]) / TimeConstant);
+        }
+
+        return times;
+    }
+}

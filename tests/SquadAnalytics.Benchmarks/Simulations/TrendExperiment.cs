@@ -1,0 +1,57 @@
+using System.Globalization;
+using SquadAnalytics.Change;
+using SquadAnalytics.Reliability;
+using SquadAnalytics.Statistics;
+
+namespace SquadAnalytics.Benchmarks.Simulations;
+
+/// <summary>One boxer's season: coverage of the trend's intervals, false alarms of trend and chart.</summary>
+/// <param name="sessions">Weekly sessions.</param>
+/// <param name="noisePercent">Set noise.</param>
+/// <param name="percentPerWeek">The true trend, in percent of the first total per week.</param>
+internal sealed class TrendExperiment(int sessions, double noisePercent, double percentPerWeek) : Experiment
+{
+    private readonly VirtualBoxer _boxer = new() { SetNoisePercent = noisePercent, DriftPercentPerSet = 0.6 };
+
+    public override string Setting => string.Create(CultureInfo.InvariantCulture, $"season, {sessions} sessions, set noise {noisePercent} %, trend {percentPerWeek} % per week");
+
+    public override IReadOnlyList<Question> Questions =>
+    [
+        new("slope: 90 % interval covers", Promise.Exactly, 0.90),
+        new("slope: 95 % interval covers", Promise.Exactly, 0.95),
+        new("slope in percent: 90 % interval covers", Promise.Exactly, 0.90),
+        new("Newey-West slope: 90 % interval covers", Promise.Exactly, 0.90),
+        new("Newey-West slope: 95 % interval covers", Promise.Exactly, 0.95),
+        new("Theil-Sen slope: 90 % interval covers", Promise.Exactly, 0.90),
+        new("scatter about the line: 90 % interval covers", Promise.Exactly, 0.90),
+        new("own typical error: 90 % interval covers", Promise.Exactly, 0.90),
+        percentPerWeek == 0 ? new("90 % interval of the slope leaves out 0", Promise.Exactly, 0.10) : new("90 % interval of the slope leaves out 0"),
+    ];
+
+    public override IReadOnlyList<bool?> Trial(SeededRandom random)
+    {
+        var tests = _boxer.Sessions(random, sessions, session => 1 + (percentPerWeek * session / 100));
+        SeasonTrend.Fit(tests, Options(ConfidenceLevel.Ninety)).TryGet(out var trend);
+        SeasonTrend.Fit(tests, Options(ConfidenceLevel.NinetyFive)).TryGet(out var wide);
+        TypicalError.OfOneAthlete(tests, new TypicalErrorOptions { Selection = SelectionOptions.KeepAll }).TryGet(out var own);
+        double[] weeks = [.. Enumerable.Range(0, sessions).Select(week => (double)week)];
+        double[] totals = [.. weeks.Select(week => VirtualSquad.Total(_boxer) * (1 + (percentPerWeek * week / 100)))];
+        var slope = totals[1] - totals[0];
+        var relative = LeastSquares.FitLine(weeks, [.. totals.Select(total => Math.Log(total))]).GetOrThrow().Coefficient("slope").Value;
+        var scatter = totals.Average() * VirtualSquad.NoisePercent(_boxer) / 100;
+        return
+        [
+            Covers(trend?.Slope, slope),
+            Covers(wide?.Slope, slope),
+            Covers(trend?.RelativeSlope, Percent.FromLog(relative).Value),
+            Covers(trend?.SerialSlope, slope),
+            Covers(wide?.SerialSlope, slope),
+            Covers(trend is not null && trend.RobustSlope.TryGet(out var robust) ? robust : null, slope),
+            Covers(trend?.ResidualStandardDeviation, scatter),
+            Covers(own?.Estimate, scatter),
+            trend is null ? null : Covers(trend.Slope, 0) == false,
+        ];
+    }
+
+    private static SeasonTrendOptions Options(ConfidenceLevel level) => new() { Level = level, Selection = SelectionOptions.KeepAll };
+}
