@@ -5,7 +5,7 @@ using SquadAnalytics.Statistics;
 namespace SquadAnalytics.Change;
 
 /// <summary>Did a series jump, or bend, when the second block began?</summary>
-public static class InterruptedSeries
+public static partial class InterruptedSeries
 {
     private const int NeededPerSegment = 8;
     private const int ShownPerSegment = 5;
@@ -26,21 +26,6 @@ public static class InterruptedSeries
         options ??= new InterruptedSeriesOptions();
         return SessionSelection.OfOneAthlete(sessions, options.Selection).Match(
             selection => Of([.. selection.Sessions.Select(session => new DatedTotal(session.Date, session.Total.GetOrThrow().Value))], from, options, selection, []),
-            refusal => refusal);
-    }
-
-    /// <summary>The same for the squad's mean total of each week, of the athletes who came.</summary>
-    /// <param name="sessions">Sessions of the squad, in any order.</param>
-    /// <param name="from">First day of the second segment, named in advance; its week counts from Monday.</param>
-    /// <param name="options">Level, lag, selection; null for the defaults.</param>
-    /// <returns>As <see cref="Fit"/>, with weeks for tests.</returns>
-    public static Answer<InterruptedSeriesResult> FitSquad(IReadOnlyList<Session> sessions, DateOnly from, InterruptedSeriesOptions? options = null)
-    {
-        options ??= new InterruptedSeriesOptions();
-        return SessionSelection.Of(sessions, options.Selection).Match(
-            selection => Of(
-                [.. selection.Sessions.GroupBy(session => TestSeries.MondayOf(session.Date)).OrderBy(week => week.Key).Select(week => new DatedTotal(week.Key, Descriptive.Mean([.. week.Select(session => session.Total.GetOrThrow().Value)])))],
-                TestSeries.MondayOf(from), options, selection, ["Weekly means of those who came: who came changes the mean."]),
             refusal => refusal);
     }
 

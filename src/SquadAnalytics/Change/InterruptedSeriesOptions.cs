@@ -17,6 +17,9 @@ public sealed record InterruptedSeriesOptions
         init => _neweyWestLag = Require.AtLeast(0, value, nameof(NeweyWestLag));
     }
 
+    /// <summary>Whether a squad's weeks are plain means of those who came; off by default, because who came changes them.</summary>
+    public bool PlainMeans { get; init; }
+
     /// <summary>Which sessions to use.</summary>
     public SelectionOptions Selection { get; init; } = new();
 }
