@@ -13,16 +13,18 @@ internal sealed class CSharpSession : IDisposable
 {
     private const string Language = "csharp";
     private readonly MessageChannel _channel;
+    private readonly KernelInbox _inbox;
     private readonly CSharpKernel _csharp;
     private readonly CompositeKernel _kernel;
     private readonly CellSource _source;
     private readonly CodeAssistant _assistant;
     private volatile bool _cancelled;
-    private Task<Logbook>? _opening;
 
-    public CSharpSession(MessageChannel channel)
+    public CSharpSession(MessageChannel channel, KernelInbox inbox)
     {
         _channel = channel;
+        _inbox = inbox;
+        inbox.OnCancel = Cancel;
         Formatters.Register();
         _csharp = new CSharpKernel(Language).UseWho().UseValueSharing();
         _csharp.AddAssemblyReferences(Prelude.Assemblies.Select(static assembly => assembly.Location));
@@ -59,14 +61,8 @@ internal sealed class CSharpSession : IDisposable
         }
     }
 
-    /// <summary>Reads the logbook while the compiler is still waking up.</summary>
-    public void BeginOpening(OpenSession open)
-    {
-        if (open.LogbookFolder is { } folder) _opening = Task.Run(() => Logbook.Open(folder));
-    }
-
     /// <summary>Asks the running cell to end; a cell that does not listen is ended with the process.</summary>
-    public void Cancel()
+    private void Cancel()
     {
         _cancelled = true;
         _ = Task.Run(() => _kernel.SendAsync(new Cancel()));
@@ -84,10 +80,10 @@ internal sealed class CSharpSession : IDisposable
         {
             return new(new CellFault($"The folder {open.WorkingFolder} cannot be entered: {error.Message}"), null);
         }
-        if (_opening is null) return new(null, null);
+        if (_inbox.Opening is not { } opening) return new(null, null);
         try
         {
-            var logbook = await _opening.ConfigureAwait(false);
+            var logbook = await opening.ConfigureAwait(false);
             await _csharp.SetValueAsync(Prelude.LogbookName, logbook, typeof(Logbook)).ConfigureAwait(false);
             return new(null, logbook.Fingerprint);
         }

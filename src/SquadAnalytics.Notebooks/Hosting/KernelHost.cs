@@ -17,6 +17,7 @@ public static class KernelHost
         ArgumentNullException.ThrowIfNull(arguments);
         if (arguments.Count != 2) return 2;
         SpeakPlainly();
+        Rehearsal.Begin();
         // Ctrl+C in a terminal reaches parent and child alike; what to do about it is the parent's decision.
         using var interrupt = PosixSignalRegistration.Create(PosixSignal.SIGINT, static context => context.Cancel = true);
         using var channel = new MessageChannel(
@@ -24,8 +25,8 @@ public static class KernelHost
             new AnonymousPipeClientStream(PipeDirection.Out, arguments[1]));
         AppDomain.CurrentDomain.ProcessExit += (_, _) => SayGoodbye(channel);
 
-        using var session = new CSharpSession(channel);
-        var inbox = new KernelInbox(channel, session.Cancel, session.BeginOpening);
+        var inbox = new KernelInbox(channel);
+        using var session = new CSharpSession(channel, inbox);
         await session.WarmUpAsync().ConfigureAwait(false);
         await foreach (var message in inbox.Messages.ConfigureAwait(false)) await session.HandleAsync(message).ConfigureAwait(false);
         return 0;

@@ -1,6 +1,7 @@
 using System.Diagnostics;
 using System.Threading.Channels;
 using SquadAnalytics.Notebooks.Wire;
+using SquadAnalytics.Storage;
 
 namespace SquadAnalytics.Notebooks.Hosting;
 
@@ -12,23 +13,29 @@ internal sealed class KernelInbox
 {
     private readonly Channel<WireMessage> _messages = Channel.CreateUnbounded<WireMessage>();
 
-    public KernelInbox(MessageChannel channel, Action onCancel, Action<OpenSession> onOpen)
+    public KernelInbox(MessageChannel channel)
     {
-        var listener = new Thread(() => Listen(channel, onCancel, onOpen)) { IsBackground = true, Name = "Workbench" };
+        var listener = new Thread(() => Listen(channel)) { IsBackground = true, Name = "Workbench" };
         listener.Start();
     }
+
+    /// <summary>What is done at once when the running cell is to be cancelled.</summary>
+    public Action? OnCancel { get; set; }
+
+    /// <summary>The logbook that the workbench named, which is being read while the engine is still being made; null before that.</summary>
+    public Task<Logbook>? Opening { get; private set; }
 
     /// <summary>What is to be done, in order; cancelling is not among it, as it must overtake the rest.</summary>
     public IAsyncEnumerable<WireMessage> Messages => _messages.Reader.ReadAllAsync();
 
-    private void Listen(MessageChannel channel, Action onCancel, Action<OpenSession> onOpen)
+    private void Listen(MessageChannel channel)
     {
         try
         {
             while (channel.Read() is { } message)
             {
-                if (message is OpenSession open) onOpen(open);
-                if (message is CancelCell) onCancel();
+                if (message is OpenSession { LogbookFolder: { } folder }) Opening = Task.Run(() => Logbook.Open(folder));
+                if (message is CancelCell) OnCancel?.Invoke();
                 else _messages.Writer.TryWrite(message);
             }
         }

@@ -28,8 +28,10 @@ public sealed class NotebookRunner(KernelSource kernels, TimeProvider time)
         string? obstacle = null;
         try
         {
+            // Asked before the process is ready, so that it reads the logbook while it warms up.
+            var opening = kernel.OpenAsync(request.WorkingFolder, request.LogbookFolder, cancellationToken);
             identity = await kernel.ReadyAsync(cancellationToken).ConfigureAwait(false);
-            fingerprint = await kernel.OpenAsync(request.WorkingFolder, request.LogbookFolder, cancellationToken).ConfigureAwait(false);
+            fingerprint = await opening.ConfigureAwait(false);
         }
         catch (KernelException error)
         {
