@@ -14,7 +14,8 @@ internal sealed class PeersJob : Job
         peers [COMPARISON ...] [--data FOLDER]
           COMPARISON  one or more of {string.Join(", ", PeerComparison.All.Select(comparison => comparison.Name))}; all by default
           --data      folder for the data that the peers write (default: a folder peer-data below the temporary folder)
-        Needs Rscript with data.table, lme4 and boot (Debian: r-base-core r-cran-data.table r-cran-lme4 r-cran-boot). Build with -c Release.
+        Needs Rscript with data.table, lme4 and boot (Debian: r-base-core r-cran-data.table r-cran-lme4 r-cran-boot), for the reports also
+        R Markdown, ggplot2 and GNU time (Debian: r-cran-rmarkdown r-cran-ggplot2 pandoc time). Build with -c Release.
         """;
 
     public override int Run(IReadOnlyList<string> arguments)
