@@ -11,7 +11,7 @@ internal static class TestKernel
     /// <summary>Limits that are soon reached.</summary>
     public static KernelLimits Tight { get; } = new()
     {
-        CellTime = TimeSpan.FromSeconds(20),
+        CellTime = TimeSpan.FromSeconds(90),
         ManagedBytes = 400L << 20,
         ResidentBytes = 800L << 20,
         OutputSize = 2L << 20,

@@ -69,7 +69,7 @@ public sealed class NotebookSessionTests
     [Fact]
     public async Task A_waiting_cell_is_interrupted_and_its_process_keeps_its_values()
     {
-        await using var work = Work();
+        await using var work = Work(TestKernel.Tight with { CancelGrace = TimeSpan.FromSeconds(30) });
         await work.Session.RunAsync(Code("var before = 1;"));
         var running = work.Session.RunAsync(Code("await System.Threading.Tasks.Task.Delay(60000);"));
         await Task.Delay(300);
