@@ -18,7 +18,7 @@ internal sealed class LateSlowdownExperiment(int sessions, double noisePercent, 
     public override bool IsSlow => sessions > 12;
 
     public override string Setting => string.Create(CultureInfo.InvariantCulture,
-        $"{sessions} sessions, set noise {noisePercent} %, {(drift == 0 ? "even pace" : $"drift {drift} % per set")}{(breakPercent == 0 ? "" : $", break of {breakPercent} % after set {AfterSet}")}");
+        $"late slow-down, {sessions} sessions, set noise {noisePercent} %, {(drift == 0 ? "even pace" : $"drift {drift} % per set")}{(breakPercent == 0 ? "" : $", break of {breakPercent} % after set {AfterSet}")}");
 
     public override IReadOnlyList<Question> Questions =>
     [

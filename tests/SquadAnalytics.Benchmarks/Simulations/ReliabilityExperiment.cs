@@ -11,7 +11,7 @@ internal sealed class ReliabilityExperiment(int sessions, double noisePercent) :
 {
     public override bool IsSlow => true;
 
-    public override string Setting => string.Create(CultureInfo.InvariantCulture, $"squad of {VirtualSquad.Size}, {sessions} sessions, set noise {noisePercent} %");
+    public override string Setting => string.Create(CultureInfo.InvariantCulture, $"reliability, squad of {VirtualSquad.Size}, {sessions} sessions, set noise {noisePercent} %");
 
     public override IReadOnlyList<Question> Questions =>
     [

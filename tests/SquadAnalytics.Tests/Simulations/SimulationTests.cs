@@ -10,11 +10,11 @@ public class SimulationTests
 
     public static TheoryData<string, int> Sampled => new()
     {
-        { "8 sessions, set noise 2 %, drift 0.6 % per set", 400 },
-        { "12 sessions, set noise 1 %, drift 0.6 % per set, break of 5 % after set 3", 100 },
+        { "late slow-down, 8 sessions, set noise 2 %, drift 0.6 % per set", 400 },
+        { "late slow-down, 12 sessions, set noise 1 %, drift 0.6 % per set, break of 5 % after set 3", 100 },
         { "stations, 8 sessions, set noise 2 %, drift 0.6 % per set", 400 },
         { "stations, 12 sessions, set noise 1 %, drift 0.6 % per set, 5 % break at one station after set 3", 100 },
-        { "squad of 12, 8 sessions, set noise 2 %", 150 },
+        { "reliability, squad of 12, 8 sessions, set noise 2 %", 150 },
         { "week on week, 8 sessions, set noise 2 %, true change 0 S", 200 },
         { "week on week, 8 sessions, set noise 2 %, true change -1 S", 200 },
         { "explanations, 12 sessions, set noise 1 %, drift 0.6 % per set and 5 % break at one station after set 3, set named", 60 },
