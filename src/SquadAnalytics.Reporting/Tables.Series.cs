@@ -28,4 +28,29 @@ public static partial class Tables
             ],
         };
     }
+
+    /// <summary>One athlete's season as a drifting level: the test and the level week by week.</summary>
+    /// <param name="athlete">The athlete as labelled in this report.</param>
+    /// <param name="season">The season.</param>
+    /// <param name="format">How numbers are written.</param>
+    public static Table SeasonLevel(string athlete, SeasonLevelResult season, NumberFormat format)
+    {
+        ArgumentNullException.ThrowIfNull(season);
+        ArgumentNullException.ThrowIfNull(format);
+        return new Table(
+            $"The level of {athlete} behind the tests",
+            [new("week from"), TableColumn.Figures("session total", "s"), TableColumn.Figures("level as known then", "s"), TableColumn.Figures("interval", "s"), TableColumn.Figures("level in hindsight", "s"), TableColumn.Figures("interval", "s")],
+            [.. season.Points.Select(point => (IReadOnlyList<TableCell>)
+            [
+                Date(point.Monday), point.TotalSeconds is { } total ? TableCell.Figure(total, format.EntryDecimals) : TableCell.Nothing,
+                TableCell.Figure(point.Level.Value, format.Decimals(point.Level)), Limits(point.Level, format), TableCell.Figure(point.InHindsight.Value, format.Decimals(point.InHindsight)), Limits(point.InHindsight, format),
+            ])])
+        {
+            Notes =
+            [
+                $"{season.Latest.ConfidenceLevel} intervals. Noise of a test {format.Spread(new Seconds(season.Noise.Value))}, drift from week to week {format.Spread(new Seconds(season.WeeklyDrift.Value))} (standard deviations); a new test has the weight {NumberFormat.Fixed(season.SteadyWeight, 2)}.",
+                .. season.Notes,
+            ],
+        };
+    }
 }
