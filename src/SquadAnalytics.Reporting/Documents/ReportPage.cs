@@ -1,25 +1,15 @@
-using System.Security.Cryptography;
 using System.Text;
-using SquadAnalytics.Reporting.Figures;
 using SquadAnalytics.Reporting.Internals;
 
 namespace SquadAnalytics.Reporting.Documents;
 
-/// <summary>Writes a report as one page. Its policy allows this page's own style sheet, by its hash, embedded fonts and pictures, and nothing else.</summary>
+/// <summary>Writes a report as one page.</summary>
 internal static class ReportPage
 {
-    private static readonly string Style = EmbeddedFile.ReadText("report.css").Replace("/*FONT-FACES*/", BundledFont.FontFaces, StringComparison.Ordinal);
+    private static readonly string Style = PageFrame.Style("report.css");
 
-    private static readonly string Policy =
-        $"default-src 'none'; style-src 'sha256-{Convert.ToBase64String(SHA256.HashData(Encoding.UTF8.GetBytes(Style)))}'; img-src data:; font-src data:; base-uri 'none'; form-action 'none'";
-
-    public static string Write(ReportDocument report)
-    {
-        var html = new StringBuilder();
-        Head(html, report);
-        html.Append("<body>\n<a class=\"skip\" href=\"#findings\">Skip to the findings</a>\n");
-        return html.Append(Body(report)).Append("</body>\n</html>\n").ToString();
-    }
+    public static string Write(ReportDocument report) =>
+        PageFrame.Write(report.Title, Style, $"<a class=\"skip\" href=\"#findings\">Skip to the findings</a>\n{Body(report)}", "light dark");
 
     /// <summary>What the page shows.</summary>
     public static string Body(ReportDocument report)
@@ -35,12 +25,6 @@ internal static class ReportPage
         Foot(html, report.Foot);
         return html.ToString();
     }
-
-    private static void Head(StringBuilder html, ReportDocument report) => html
-        .Append("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\"/>\n")
-        .Append("<meta http-equiv=\"Content-Security-Policy\" content=\"").Append(Policy).Append("\"/>\n")
-        .Append("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\"/>\n<meta name=\"color-scheme\" content=\"light dark\"/>\n<meta name=\"referrer\" content=\"no-referrer\"/>\n")
-        .Append("<title>").Append(Html.Escape(report.Title)).Append("</title>\n<style>").Append(Style).Append("</style>\n</head>\n");
 
     private static void FindingsFirst(StringBuilder html, ReportDocument report)
     {

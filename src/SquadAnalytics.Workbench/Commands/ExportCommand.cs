@@ -9,8 +9,6 @@ namespace SquadAnalytics.Workbench.Commands;
 /// <summary><c>export</c>: turns a kept run into files that may leave the club.</summary>
 internal sealed class ExportCommand : Command
 {
-    private const string Unlisted = "--unlisted";
-
     public override string Name => "export";
 
     public override string Summary => "Turns a kept run into a page, a document, tables or figures that may be shared.";
@@ -25,11 +23,11 @@ internal sealed class ExportCommand : Command
         "--to figures               every figure as SVG and PNG, with captions",
         "--out FOLDER               a new or empty folder (default: a new one in exports/ here or, where that cannot be written, in your data folder)",
         "--logbook FOLDER           the logbook that the run read (default: the one that it names)",
-        "--unlisted                 export although the logbook cannot be written, and so cannot list the export",
+        ListedExport.Usage,
         "Juniors, and others without a consent to be named in reports, are shown by code; health entries and groups below five are withheld.",
     ];
 
-    public override IReadOnlyList<string> Switches => [Unlisted];
+    public override IReadOnlyList<string> Switches => [ListedExport.Unlisted];
 
     public override async Task<int> RunAsync(Arguments arguments, TextWriter output, TextWriter progress)
     {
@@ -47,7 +45,7 @@ internal sealed class ExportCommand : Command
             using var logbook = LogbookFolder.Open(from, progress);
             if (logbook is null) return Problems;
             folder ??= ExportFolder.New(here, user, $"{Path.GetFileName(kept)}-{kind.ToString().ToLowerInvariant()}");
-            return await ExportAsync(run, kind, logbook, folder, arguments.Has(Unlisted), output, progress).ConfigureAwait(false);
+            return await ExportAsync(run, kind, logbook, folder, arguments.Has(ListedExport.Unlisted), output, progress).ConfigureAwait(false);
         }
         catch (Exception error) when (error is IOException or UnauthorizedAccessException or LogbookNotWrittenException or LogbookChangedOutsideException)
         {
@@ -58,11 +56,10 @@ internal sealed class ExportCommand : Command
 
     private static async Task<int> ExportAsync(NotebookRun run, ExportKind kind, Logbook logbook, string folder, bool unlisted, TextWriter output, TextWriter progress)
     {
-        // Invented data concern nobody; everything else is listed, so that removing a person can say where they were shown.
-        var isListed = run.DataNote is null && !unlisted;
-        if (isListed && logbook.IsReadOnly)
+        var listed = new ListedExport(logbook, run.DataNote is not null, unlisted);
+        if (listed.Obstacle is { } obstacle)
         {
-            await progress.WriteLineAsync($"Nothing was exported: the logbook cannot list the export, because {logbook.ReadOnlyReason}. Close what has it open, or export with {Unlisted}.").ConfigureAwait(false);
+            await progress.WriteLineAsync(obstacle).ConfigureAwait(false);
             return Problems;
         }
 
@@ -76,11 +73,8 @@ internal sealed class ExportCommand : Command
             return Problems;
         }
 
-        var athletes = kind == ExportKind.Csv && isSameData ? logbook.Squad.Sessions.Select(static session => session.AthleteId).ToHashSet(StringComparer.Ordinal) : [.. discretion.AthletesIn(RunExport.Words(shared))];
-        ExportFolder.Write(files, folder, () =>
-        {
-            if (isListed) logbook.RecordExport($"{run.Name} as {kind.ToString().ToLowerInvariant()}", folder, [.. athletes]);
-        });
+        IReadOnlyList<string> athletes = kind == ExportKind.Csv && isSameData ? [.. logbook.Squad.Sessions.Select(static session => session.AthleteId)] : discretion.AthletesIn(RunExport.Words(shared));
+        listed.Write($"{run.Name} as {kind.ToString().ToLowerInvariant()}", files, folder, athletes);
         if (discretion.AthletesByCode > 0) await progress.WriteLineAsync(string.Create(CultureInfo.InvariantCulture, $"Shown by code: {discretion.AthletesByCode} athletes who are juniors or did not consent to be named.")).ConfigureAwait(false);
         if (kind == ExportKind.Csv && !isSameData) await progress.WriteLineAsync("Sessions and sets were left out: the logbook has changed since the run, so they would not fit its tables. Run it again to have them.").ConfigureAwait(false);
         await output.WriteLineAsync($"Exported: {folder}").ConfigureAwait(false);

@@ -61,8 +61,11 @@ internal sealed class BlockReader(RawImport raw, SourceSheet sheet, DecimalMark 
 
     private void AddTitle(SourceLine line)
     {
-        _title = (_titleIsOpen ? _title : BlockTitle.None).With(line.Whole);
+        // A further heat of the same sheet needs no code of its own.
+        _title = (_titleIsOpen ? _title : BlockTitle.None with { Sheet = _title.Sheet }).With(line.Whole);
         _titleIsOpen = true;
+        if (SheetCode.Find(line.Whole, out _, out var isDamaged) is null && isDamaged)
+            raw.Notes.Add(string.Create(CultureInfo.InvariantCulture, $"{sheet.File}, line {line.Number}: the sheet's code was copied wrongly (its last character checks the others), so it says nothing: '{Shorten(line.Whole)}'."));
         raw.TitleAndHeaderLines++;
         raw.Notes.Add(string.Create(CultureInfo.InvariantCulture, $"{sheet.File}{(sheet.Name is null ? "" : $", sheet '{sheet.Name}'")}, line {line.Number}: read as a title: '{Shorten(line.Whole)}'."));
     }

@@ -8,6 +8,9 @@ namespace SquadAnalytics.Import;
 /// <param name="IsLabelled">Whether the protocol stands behind the word "protocol"; otherwise the whole title may contain its name.</param>
 internal sealed partial record BlockTitle(string? DateText, string? Protocol, bool IsLabelled)
 {
+    /// <summary>The code of the recording sheet that was filled in, or null.</summary>
+    public SheetCode? Sheet { get; init; }
+
     /// <summary>No title.</summary>
     public static BlockTitle None { get; } = new(null, null, false);
 
@@ -15,6 +18,12 @@ internal sealed partial record BlockTitle(string? DateText, string? Protocol, bo
     public BlockTitle With(string line)
     {
         var title = this;
+        if (SheetCode.Find(line, out var withoutCode, out _) is { } sheet)
+        {
+            title = title with { Sheet = sheet };
+            line = withoutCode;
+        }
+
         if (DateReading.Find(line, out var rest) is not null)
         {
             title = title with { DateText = line };

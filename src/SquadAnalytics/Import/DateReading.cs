@@ -21,6 +21,9 @@ internal readonly partial record struct DateReading(DateOnly? DayFirst, DateOnly
     /// <summary>Whether more than one date is possible.</summary>
     public bool IsAmbiguous => Candidates.Distinct().Take(2).Count() > 1;
 
+    /// <summary>Whether a date is one of those that may be meant.</summary>
+    public bool MayBe(DateOnly date) => Candidates.Contains(date);
+
     private IEnumerable<DateOnly> Candidates => new[] { DayFirst, MonthFirst, YearFirst }.OfType<DateOnly>();
 
     /// <summary>A date that is known.</summary>

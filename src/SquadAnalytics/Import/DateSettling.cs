@@ -18,27 +18,32 @@ internal static class DateSettling
         for (var k = 0; k < cells.Length; k++) cells[k] = DateReading.Parse(raw.Dates[k]);
         var titles = raw.Drafts.Select(draft => draft.Block.Title.DateText).OfType<string>().Distinct().ToDictionary(text => text, text => DateReading.Find(text, out _));
         var missing = new List<SessionDraft>();
+        var contradicting = new List<SessionDraft>();
         var ambiguous = new List<Written>();
         foreach (var draft in raw.Drafts)
         {
             var column = draft.Texts.Date == TextTable.None ? null : draft.Block.Header[ColumnRole.Date];
             var text = column is null ? draft.Block.Title.DateText : raw.Dates[draft.Texts.Date];
+            var sheet = draft.Block.Title.Sheet?.Date;
             if (text is null)
             {
-                draft.Date = options.Date;
+                draft.Date = sheet ?? options.Date;
                 if (draft.Date is null) missing.Add(draft);
                 continue;
             }
 
             var reading = column is null ? titles[text] : cells[draft.Texts.Date];
             if (reading is null) draft.Refuse(new RowFault(column, "not a date", DateReading.Accepted));
+            else if (sheet is { } printed && reading.Value.MayBe(printed)) draft.Date = printed;
+            else if (sheet is not null && column is null) contradicting.Add(draft);
             else if (options.DateOrder is { } order) InOrder(new Written(draft, column, text, reading.Value), order);
             else if (reading.Value.Certain is { } certain) draft.Date = certain;
             else ambiguous.Add(new Written(draft, column, text, reading.Value));
         }
 
         AskOrder(ambiguous, decisions);
-        AskDate(missing, decisions);
+        AskDate(missing, decisions, static _ => "No date is written.");
+        AskDate(contradicting, decisions, static title => FormattableString.Invariant($"The title says '{title.DateText}', the sheet's code {title.Sheet!.Date:yyyy-MM-dd}."));
     }
 
     private static void AskOrder(List<Written> ambiguous, Decisions decisions)
@@ -60,14 +65,14 @@ internal static class DateSettling
         }
     }
 
-    private static void AskDate(List<SessionDraft> missing, Decisions decisions)
+    private static void AskDate(List<SessionDraft> missing, Decisions decisions, Func<BlockTitle, string> reason)
     {
         foreach (var drafts in missing.GroupBy(draft => draft.Block))
         {
             var answer = decisions.Ask(
                 $"date:{drafts.Key.Key}",
                 DecisionKind.Date,
-                $"{drafts.Key.InWords}: on which date was this done? No date is written.",
+                $"{drafts.Key.InWords}: on which date was this done? {reason(drafts.Key.Title)}",
                 [AnyDate],
                 drafts.SelectMany(draft => draft.Rows),
                 AnyDate,

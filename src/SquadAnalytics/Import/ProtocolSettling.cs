@@ -11,12 +11,26 @@ internal static class ProtocolSettling
         if (options.Squad is not { Protocols.Count: > 0 } squad) return Provisional(raw, options);
         var stated = options.Protocol is null ? null : squad.Protocol(options.Protocol);
         var unsettled = new List<(SessionDraft Draft, string? Text)>();
+        var strangers = new HashSet<Block>();
         var assumed = 0;
         foreach (var draft in raw.Drafts)
         {
             var cell = raw.Protocols.Text(draft.Texts.Protocol);
             var title = draft.Block.Title;
             draft.Protocol = cell is not null ? Named(squad, cell) : title is { IsLabelled: true, Protocol: { } label } ? Named(squad, label) : Within(squad, title.Protocol);
+            if (cell is null && title.Sheet is { } sheet)
+            {
+                var printed = squad.Protocols.Where(sheet.IsFor).ToList();
+                if (printed.Count == 0) strangers.Add(draft.Block);
+                else if (draft.Protocol is null && !title.IsLabelled) draft.Protocol = printed is [var only] ? only : null;
+                else if (draft.Protocol is not null && !printed.Contains(draft.Protocol)) draft.Protocol = null;
+                if (draft.Protocol is null && printed.Count > 0)
+                {
+                    unsettled.Add((draft, title.Protocol));
+                    continue;
+                }
+            }
+
             if (draft.Protocol is not null) continue;
             if (cell is null && !title.IsLabelled) draft.Protocol = stated;
             if (draft.Protocol is not null) continue;
@@ -30,6 +44,7 @@ internal static class ProtocolSettling
             unsettled.Add((draft, cell ?? (title.IsLabelled ? title.Protocol : null)));
         }
 
+        raw.Notes.AddRange(strangers.Select(static block => $"{block.InWords}: the sheet's code {block.Title.Sheet} is of a protocol that the squad does not have, or has changed since."));
         if (assumed > 0) raw.Notes.Add(string.Create(CultureInfo.InvariantCulture, $"Tests that name no protocol, for which the squad's only one, '{squad.Protocols[0].Name}', was taken: {assumed}."));
         foreach (var drafts in unsettled.GroupBy(entry => (entry.Draft.Block, entry.Text))) Ask(squad, drafts.Key.Block, drafts.Key.Text, [.. drafts.Select(entry => entry.Draft)], decisions);
         return [];
