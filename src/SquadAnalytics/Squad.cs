@@ -58,6 +58,12 @@ public sealed record Squad
     /// <summary>Training blocks.</summary>
     public IReadOnlyList<TrainingBlock> Blocks { get; init; } = [];
 
+    /// <summary>Federations' age groups, of every valid-from date.</summary>
+    public IReadOnlyList<AgeGroup> AgeGroups { get; init; } = [];
+
+    /// <summary>Federations' weight classes, of every valid-from date.</summary>
+    public IReadOnlyList<WeightClass> WeightClasses { get; init; } = [];
+
     /// <summary>The athlete with an id, code, display name or alias (case and surrounding spaces do not matter).</summary>
     /// <exception cref="ArgumentException">Nobody, or more than one, answers to it; the message lists the codes.</exception>
     public Athlete Athlete(string idCodeOrName)
