@@ -1,6 +1,7 @@
 using System.Globalization;
 using SquadAnalytics.Change;
 using SquadAnalytics.Sets;
+using SquadAnalytics.Storage;
 
 namespace SquadAnalytics.Reporting;
 
@@ -56,6 +57,15 @@ public static class Sentences
         var weightiest = honesty.Items.Where(item => item.Applies).Skip(1).Take(2).Select(item => item.Sentence);
         var tests = $"{Count(comparison.Athletes.Sum(athlete => athlete.FirstTests))} + {Count(comparison.Athletes.Sum(athlete => athlete.SecondTests))} tests";
         return $"{Capital(comparison.Second.Block.Name)} differed from {comparison.First.Block.Name} by {format.Value(difference)} per athlete, {word} ({limits}{Plural(comparison.Athletes.Count, "athlete")}, {tests}). {string.Join(' ', [BlockHonesty.NotRandomised, .. weightiest])}";
+    }
+
+    /// <summary>How an athlete stands in a list by performance: by name only with a consent to be named that covers the day, juniors and all others by code.</summary>
+    /// <param name="athlete">The athlete.</param>
+    /// <param name="day">The day.</param>
+    public static string LeagueLabel(Athlete athlete, DateOnly day)
+    {
+        ArgumentNullException.ThrowIfNull(athlete);
+        return Discretion.MayBeNamed(athlete, day) ? athlete.DisplayName : athlete.Code;
     }
 
     /// <summary>Why a measure is not given: <c>Not enough data for the slope: needs 3 sets, has 2 sets.</c></summary>

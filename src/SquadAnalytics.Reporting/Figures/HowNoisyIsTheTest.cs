@@ -21,6 +21,24 @@ public sealed record HowNoisyIsTheTest : Figure
         Limits = limits;
     }
 
+    /// <summary>The figure of the last two tests of everyone.</summary>
+    /// <param name="squad">The squad.</param>
+    /// <param name="selection">Which sessions to use; with several protocols in use it names one.</param>
+    /// <param name="level">Level of the intervals of the limits; 90 % by default.</param>
+    /// <returns>The figure, or what <see cref="LimitsOfAgreement.FitPairs"/> refuses, or <see cref="Refusal.MixedProtocols"/>.</returns>
+    public static Answer<HowNoisyIsTheTest> Latest(Squad squad, SelectionOptions selection, ConfidenceLevel level = default)
+    {
+        ArgumentNullException.ThrowIfNull(squad);
+        return SessionSelection.Of(squad.Sessions, selection).Match(
+            chosen =>
+            {
+                var pairs = chosen.Sessions.GroupBy(session => session.AthleteId, StringComparer.Ordinal).Select(own => own.TakeLast(2).ToList()).Where(own => own.Count == 2)
+                    .Select(own => new AgreementPair(squad.Athlete(own[1].AthleteId).LabelOn(own[1].Date), own[0].Total.GetOrThrow(), own[1].Total.GetOrThrow())).ToList();
+                return LimitsOfAgreement.FitPairs([.. pairs.Select(pair => pair.First.Value)], [.. pairs.Select(pair => pair.Second.Value)], level).Select(limits => new HowNoisyIsTheTest(pairs, limits) { Format = NumberFormat.For(chosen.Sessions) });
+            },
+            refusal => refusal);
+    }
+
     /// <summary>Two tests of each athlete.</summary>
     public IReadOnlyList<AgreementPair> Pairs { get; }
 

@@ -1,4 +1,5 @@
 using System.Globalization;
+using SquadAnalytics.Standing;
 
 namespace SquadAnalytics.Reporting.Figures;
 
@@ -18,6 +19,17 @@ public sealed record WhoRanksWhere : Figure
         if (ranks.Count == 0) throw new ArgumentException("There is no athlete to draw.", nameof(ranks));
         Ranks = [.. ranks.OrderBy(rank => rank.Expected).ThenBy(rank => rank.Label, StringComparer.Ordinal)];
         Level = level;
+    }
+
+    /// <summary>The figure of ranked athletes.</summary>
+    /// <param name="ranks">The ranks.</param>
+    /// <param name="level">Level of the rank intervals.</param>
+    /// <param name="label">How an athlete is labelled, by id.</param>
+    public static WhoRanksWhere From(IReadOnlyList<RankedAthlete> ranks, ConfidenceLevel level, Func<string, string> label)
+    {
+        ArgumentNullException.ThrowIfNull(ranks);
+        ArgumentNullException.ThrowIfNull(label);
+        return new WhoRanksWhere([.. ranks.Select(rank => new RankRange(label(rank.AthleteId), rank.ExpectedRank.Value, rank.From, rank.To))], level);
     }
 
     /// <summary>The athletes by expected rank.</summary>

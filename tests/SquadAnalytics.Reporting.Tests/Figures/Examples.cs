@@ -3,6 +3,7 @@ using SquadAnalytics.Frames;
 using SquadAnalytics.Reliability;
 using SquadAnalytics.Reporting.Figures;
 using SquadAnalytics.Sets;
+using SquadAnalytics.Standing;
 
 namespace SquadAnalytics.Reporting.Tests.Figures;
 
@@ -19,7 +20,7 @@ internal static class Examples
 
     public static IReadOnlyList<Figure> All() =>
     [
-        Paced(), Stations(), Changed(), Rest(), Season(), Blocks(), Agreement(), Ranks(), Control(), Power(), Recovery(), Everyone(), ForWhom(), Together(),
+        Paced(), Stations(), Changed(), Rest(), Season(), Blocks(), Agreement(), Ranks(), Control(), Power(), Recovery(), Everyone(), ForWhom(), Together(), Standing(),
     ];
 
     public static HowWasItPaced Paced() => new("A1", Sessions[^1])
@@ -68,6 +69,11 @@ internal static class Examples
             squad.Sessions, TypicalError.Entered(new Seconds(2.55), 21, "an earlier season"), SmallestWorthwhileChange.Entered(new Seconds(5)),
             new SquadChangesOptions { Change = new AthleteChangeOptions { Selection = SelectionOptions.KeepAll } }).GetOrThrow();
     }
+
+    public static WhereDoesEveryoneStand Standing() => new(
+        Standings.Summarize(Squad(), TypicalError.Entered(new Seconds(2.5502713), 21, "entered"), new StandingsOptions { Selection = SelectionOptions.KeepAll }).GetOrThrow(),
+        [new PerformanceBand("Slate", new Seconds(260), new Seconds(300)), new PerformanceBand("Chalk", new Seconds(300), new Seconds(340)), new PerformanceBand("Flint", new Seconds(340), new Seconds(380))],
+        id => $"Boxer {id[1..]}");
 
     public static ForWhomDidItDiffer ForWhom() => new("Base", "Power", Changes(), Squad());
 

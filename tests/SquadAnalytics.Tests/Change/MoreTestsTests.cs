@@ -74,4 +74,13 @@ public sealed class MoreTestsTests
         Sets = 6,
         Selection = SessionSelection.Of([], SelectionOptions.KeepAll).GetOrThrow(),
     };
+
+    [Fact]
+    public void A_chance_that_has_reached_one_keeps_an_interval_in_order()
+    {
+        // By hand: with a change of a hundred typical errors every chance is 1 to the last bits.
+        var result = MoreTests.ForChange(TypicalError.Entered(new Seconds(1), 60, "entered"), SmallestWorthwhileChange.Entered(new Seconds(100)), 3);
+        Assert.All(result.Curve, point => Assert.True(point.Power.Lower <= point.Power.Upper));
+        Assert.Equal(1, result.Needed.GetOrThrow().Value);
+    }
 }

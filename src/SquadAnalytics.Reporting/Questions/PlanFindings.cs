@@ -1,0 +1,62 @@
+using SquadAnalytics.Change;
+using SquadAnalytics.Reliability;
+
+namespace SquadAnalytics.Reporting.Questions;
+
+/// <summary>The findings of one question: how many more sessions until we can tell, and what can the planned ones show?</summary>
+public static class PlanFindings
+{
+    private const string Power = "noncentral t, textbook";
+
+    /// <summary>Puts the plan in plain words.</summary>
+    public static Findings Of(PlanEvidence evidence)
+    {
+        ArgumentNullException.ThrowIfNull(evidence);
+        IReadOnlyList<Finding> findings =
+        [
+            evidence.Change.Match(more => Needed($"A change of {evidence.Athlete} as small as the smallest worthwhile one, {evidence.Format.Value(evidence.Worthwhile.Estimate)},", more, "further test"), Finding.Refused),
+            evidence.SmallestChange.Match(
+                smallest => new Finding($"With {Sentences.Plural(evidence.FurtherTests, "further test")} a change of {evidence.Format.WithInterval(smallest)} shows with the chance that is wanted; smaller ones are missed more often.") { Estimate = smallest, Source = Power, Notes = smallest.Notes },
+                Finding.Refused),
+            evidence.Break.Match(more => Needed($"{more.Question}", more, "further test"), Finding.Refused),
+            evidence.Blocks.Match(more => Needed($"A mean difference of {evidence.Format.Value(evidence.Worthwhile.Estimate)} between two blocks, over {Sentences.Plural(evidence.Athletes, "athlete")},", more, "test", " of each in each block"), Finding.Refused),
+            evidence.SmallestBlockDifference.Match(
+                smallest => new Finding($"The planned block, {Sentences.Plural(evidence.Athletes, "athlete")} with {Sentences.Plural(evidence.TestsPerBlock, "test")} each in each block, can show a mean difference of {evidence.Format.WithInterval(smallest)}.") { Estimate = smallest, Source = Power, Notes = smallest.Notes },
+                Finding.Refused),
+            evidence.Noise.Match(noise => Signal(noise, evidence), Finding.Refused),
+        ];
+        return new Findings([.. findings.DistinctBy(finding => finding.Sentence)]);
+    }
+
+    private static Finding Needed(string what, MoreTestsResult more, string noun, string where = "")
+    {
+        var chance = $"a chance of {NumberFormat.Fixed(100 * more.Wanted, 0)} %";
+        var last = more.Curve[^1];
+        return new Finding(more.Needed.Match(
+            needed => $"{what} shows with {chance} after {Sentences.Plural((int)needed.Value, noun)}{where}.",
+            _ => $"{what} does not show with {chance} even after {Sentences.Plural(last.Further, noun)}{where}; the chance is then {NumberFormat.Fixed(100 * last.Power.Value, 0)} %."))
+        {
+            Estimate = more.Needed.Match<Estimate?>(needed => needed, _ => last.Power),
+            Source = Power,
+            Notes = more.Needed.IsEstimated ? more.Assumptions : [.. more.Assumptions, "Where further tests do not help, what they are held against is too uncertain: more earlier tests, or a larger change, is what it takes."],
+        };
+    }
+
+    private static Finding Signal(TypicalErrorResult noise, PlanEvidence evidence)
+    {
+        var signal = SignalAndNoise.Summarize(noise, evidence.Worthwhile);
+        return new Finding($"Test noise is {evidence.Format.WithInterval(noise.Estimate)} against a smallest worthwhile change of {evidence.Format.Value(evidence.Worthwhile.Estimate)}: {Words(signal.Word)}. To know a total to within that size, take the mean of {Sentences.Plural((int)signal.TestsNeeded.Value, "test")}.")
+        {
+            Estimate = signal.Ratio,
+            Source = "Hopkins 2000",
+            Notes = ["Steadier conditions (the same hour, floor, watch, warm-up) make the noise smaller: that helps more than many more tests."],
+        };
+    }
+
+    private static string Words(NoiseWord word) => word switch
+    {
+        NoiseWord.Good => "one test shows a worthwhile change roughly",
+        NoiseWord.UsableWithRepeatedTests => "usable with repeated tests",
+        _ => "too noisy for decisions about single athletes from few tests",
+    };
+}
