@@ -96,7 +96,7 @@ internal sealed class QuerySyntax
     private QueryPlace? Place(JsonElement node) =>
         node.TryGetProperty("query_location", out var location) && location.TryGetUInt64(out var offset) ? QueryPlace.At(_sql, offset) : null;
 
-    private static bool IsOurs(string? schema, string? catalog) => string.IsNullOrEmpty(catalog) && (string.IsNullOrEmpty(schema) || schema == "main");
+    private static bool IsOurs(string? schema, string? catalog) => (catalog is null or "" or ArchiveDatabase.Catalog) && (schema is null or "" or "main" or ArchiveDatabase.Catalog);
 
     private static string? Text(JsonElement node, string name) => node.TryGetProperty(name, out var value) && value.ValueKind == JsonValueKind.String ? value.GetString() : null;
 }

@@ -40,6 +40,9 @@ public sealed partial class SquadArchive : IDisposable
     /// <summary>All tables: those of the squads, and the frames that were put beside them.</summary>
     public IReadOnlyList<string> Tables => [.. SquadTables, .. _named.Order(StringComparer.Ordinal)];
 
+    /// <summary>Memory that the database uses, in bytes.</summary>
+    internal long DatabaseBytes => Convert.ToInt64(Database.Scalar("SELECT sum(memory_usage_bytes)::BIGINT FROM duckdb_memory()"), CultureInfo.InvariantCulture);
+
     internal ArchiveDatabase Database => _database.Value;
 
     /// <summary>Adds a squad. Each of its tables is loaded by the first query that names it.</summary>
@@ -62,6 +65,8 @@ public sealed partial class SquadArchive : IDisposable
         {
             foreach (var table in tables) Database.Append(table, SquadFrames.Of(squad, table), squad.Name);
         }
+
+        Database.Pack();
     }
 
     /// <summary>Puts a frame beside the squads' tables, in the place of an earlier one of that name.</summary>

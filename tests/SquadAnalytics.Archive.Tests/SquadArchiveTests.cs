@@ -60,6 +60,14 @@ public sealed class SquadArchiveTests : IDisposable
         Assert.Throws<ArgumentException>(() => _archive.Add(Quillmere));
     }
 
+    [Theory]
+    [InlineData("FROM sessions")]
+    [InlineData("FROM main.sessions")]
+    [InlineData("FROM archive.sessions")]
+    [InlineData("FROM archive.main.sessions")]
+    [InlineData("WITH athletes AS (SELECT 1 AS x) SELECT s.* FROM \"Sessions\" s, athletes")]
+    public void A_table_is_loaded_however_it_is_named(string sql) => Assert.Equal(Quillmere.Sessions.Count, _archive.Query(sql).Count);
+
     [Fact]
     public void A_frame_can_be_joined_and_replaced()
     {
