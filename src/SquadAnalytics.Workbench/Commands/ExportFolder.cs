@@ -39,9 +39,12 @@ internal static class ExportFolder
             if (Directory.Exists(folder)) Directory.Delete(folder);
             Directory.Move(partial, folder);
         }
-        catch
+        catch (Exception error)
         {
             if (Directory.Exists(partial)) Directory.Delete(partial, recursive: true);
+
+            // The runtime tells so that the system allows no file of this size.
+            if (error is ArgumentOutOfRangeException) throw new IOException($"A file is too large for {Path.GetDirectoryName(folder)}.", error);
             throw;
         }
     }

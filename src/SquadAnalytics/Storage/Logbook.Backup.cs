@@ -21,7 +21,7 @@ public sealed partial class Logbook
         {
             using (var file = new FileStream(part, Disk.Owned(FileMode.Create, FileShare.None)))
             {
-                Storage.Backup.Pack(_layout, file, _time.GetUtcNow());
+                Disk.Writing(part, () => Storage.Backup.Pack(_layout, file, _time.GetUtcNow()));
                 file.Flush(flushToDisk: true);
             }
 

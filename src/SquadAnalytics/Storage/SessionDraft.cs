@@ -55,7 +55,8 @@ public sealed class SessionDraft
             using var file = new FileStream(_path, Disk.Owned(FileMode.Append, FileShare.Read));
 
             // A line that was cut short must not swallow this one.
-            file.Write(Encoding.UTF8.GetBytes((_endsWithinLine ? "\n" : "") + JsonSerializer.Serialize(cell) + "\n"));
+            var line = Encoding.UTF8.GetBytes((_endsWithinLine ? "\n" : "") + JsonSerializer.Serialize(cell) + "\n");
+            Disk.Writing(_path, () => file.Write(line));
             file.Flush(flushToDisk: true);
             _endsWithinLine = false;
         }

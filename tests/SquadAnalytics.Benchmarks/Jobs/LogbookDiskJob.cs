@@ -8,43 +8,86 @@ namespace SquadAnalytics.Benchmarks.Jobs;
 /// <summary>Tries a logbook on a disk that is full, and on one that cannot be written.</summary>
 internal sealed class LogbookDiskJob : Job
 {
-    /// <summary>Exit code where no file system can be mounted.</summary>
-    internal const int CannotMount = 3;
-
     private const int PageBytes = 4096;
 
     public override string Name => "logbook-disk";
 
-    public override string Summary => "Tries a logbook on a full disk and on a read-only one (Linux, a tmpfs of 2 MB).";
+    public override string Summary => "Tries a logbook where files cannot grow, on a full disk and on a read-only one (Linux, macOS).";
 
-    public override string Usage => $"""
+    public override string Usage => """
         logbook-disk
-        Mounts a tmpfs, so it needs the right to: as root, or as 'unshare --map-root-user --mount dotnet SquadAnalytics.Benchmarks.dll logbook-disk'.
-        Exit code 0 when all is well, 1 when a logbook was harmed, {CannotMount} where nothing can be mounted.
+        First with a limit on the size of files, which needs no rights. Then, where a tmpfs of 2 MB can be mounted (as root, or as
+        'unshare --map-root-user --mount dotnet SquadAnalytics.Benchmarks.dll logbook-disk'), on a full and on a read-only disk.
+        Exit code 0 when all is well, 1 when a logbook was harmed.
         """;
 
     public override int Run(IReadOnlyList<string> arguments)
     {
         var place = Directory.CreateTempSubdirectory("logbook-disk-").FullName;
-        if (Mount("-t", "tmpfs", "-o", "size=2m,mode=700", "tmpfs", place) != 0)
-        {
-            Directory.Delete(place);
-            Console.Error.WriteLine("A tmpfs cannot be mounted here. " + Usage);
-            return CannotMount;
-        }
-
+        var faults = new List<string>();
         try
         {
-            List<string> faults = [.. FullDisk(place), .. FullDiskWhileTyping(place), .. ReadOnlyDisk(place)];
-            foreach (var fault in faults) Console.WriteLine(fault);
-            return faults.Count == 0 ? 0 : 1;
+            faults.AddRange(LimitedFiles(place));
+            foreach (var entry in Directory.GetDirectories(place)) Directory.Delete(entry, recursive: true);
+            if (Mount("-t", "tmpfs", "-o", "size=2m,mode=700", "tmpfs", place) == 0) faults.AddRange(OnDiskOfItsOwn(place));
+            else Console.WriteLine("A tmpfs cannot be mounted here: tried with limited files only.");
+        }
+        finally
+        {
+            Directory.Delete(place, recursive: true);
+        }
+
+        foreach (var fault in faults) Console.WriteLine(fault);
+        return faults.Count == 0 ? 0 : 1;
+    }
+
+    private static List<string> OnDiskOfItsOwn(string place)
+    {
+        try
+        {
+            return [.. FullDisk(place), .. FullDiskWhileTyping(place), .. ReadOnlyDisk(place)];
         }
         finally
         {
             using var unmount = Process.Start("umount", [place]);
             unmount.WaitForExit();
-            Directory.Delete(place);
         }
+    }
+
+    /// <summary>Accepts a change with an ever larger limit on files, so that each file of the transaction once cannot be written to its end.</summary>
+    private static List<string> LimitedFiles(string place)
+    {
+        var folder = Path.Combine(place, "limited");
+        using (var logbook = Logbook.Create(folder, KilledChange.Name(0))) logbook.Commit(KilledChange.First(earlier: 100));
+        var faults = new List<string>();
+        var (state, refused) = (0, 0);
+
+        // Below 64 bytes not even the lock could be written, which is another matter: the logbook would open for reading only.
+        for (var bytes = 64; state < 2; bytes += 1 + (bytes / 8))
+        {
+            try
+            {
+                using var logbook = Logbook.Open(folder);
+                FileSizeLimit.Set(bytes);
+                logbook.Commit(KilledChange.Next(logbook.Squad, state + 1));
+                state++;
+            }
+            catch (LogbookNotWrittenException error)
+            {
+                refused++;
+                if (!error.Message.Contains("File too large", StringComparison.Ordinal)) faults.Add($"files of {bytes} bytes: {error.Message}");
+            }
+            finally
+            {
+                FileSizeLimit.Set(null);
+            }
+
+            if (KilledChange.Check(folder, state).Fault is { } fault) faults.Add($"files of {bytes} bytes: {fault}");
+        }
+
+        Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"limited files: {refused} times refused with nothing changed, then accepted"));
+        if (refused < 10) faults.Add("No file was really too large.");
+        return faults;
     }
 
     /// <summary>Accepts a change with ever more space left, page by page, so that each write of the transaction once meets the full disk.</summary>

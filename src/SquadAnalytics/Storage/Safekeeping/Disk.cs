@@ -32,7 +32,7 @@ internal sealed class Disk(Action<string, string>? beforeStep = null)
     {
         beforeStep?.Invoke("write", path);
         using var file = new FileStream(path, Owned(FileMode.Create, FileShare.None));
-        file.Write(content.Span);
+        Writing(path, () => file.Write(content.Span));
         file.Flush(flushToDisk: true);
     }
 
@@ -42,8 +42,22 @@ internal sealed class Disk(Action<string, string>? beforeStep = null)
         beforeStep?.Invoke("copy", to);
         using var source = new FileStream(from, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete);
         using var file = new FileStream(to, Owned(FileMode.Create, FileShare.None));
-        source.CopyTo(file);
+        Writing(to, () => source.CopyTo(file));
         file.Flush(flushToDisk: true);
+    }
+
+    /// <summary>Writes to a file. That a file may not become so large, by the file system or by a quota, is told as any other failure to write.</summary>
+    /// <remarks>The runtime turns the system's EFBIG into the mistake of a caller, which it is not.</remarks>
+    public static void Writing(string path, Action write)
+    {
+        try
+        {
+            write();
+        }
+        catch (ArgumentOutOfRangeException error)
+        {
+            throw new IOException($"File too large: {path}", error);
+        }
     }
 
     /// <summary>Puts a file in the place of another in one step.</summary>
