@@ -69,7 +69,10 @@ public static class SeasonTrend
         : TheilSen.Fit(weeks, totals, level).Select(fit => new Estimate(fit.Slope, Unit.SecondsPerWeek, totals.Length, "Theil-Sen, interval from Kendall ranks")
         {
             Interval = fit.Interval,
-            PValue = fit.Kendall.ExactPValue ?? fit.Kendall.PValue,
+            PValue = fit.Kendall.PValue,
+            Notes = fit.AchievedConfidence is { } achieved
+                ? [FormattableString.Invariant($"The interval's confidence is {100 * achieved:0.0} %: ranks of {totals.Length} tests cannot hit every level.")]
+                : [],
         });
 
     private static IEnumerable<string> Notes(SessionSelection selection, double? serial, int m)

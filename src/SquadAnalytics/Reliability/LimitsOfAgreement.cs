@@ -29,7 +29,8 @@ public static class LimitsOfAgreement
 
     /// <summary>Limits of agreement from paired values.</summary>
     /// <remarks>d̄ ± 1.96 s_d; small samples d̄ ± q_t(0.975; n - 1) s_d √(1 + 1/n). Check whether |d| grows with the mean: then the ratio
-    /// limits, from logarithms, are the ones to use. Source, from memory: Bland and Altman 1986, Lancet i:307-310.</remarks>
+    /// limits, from logarithms, are the ones to use. Source, from memory: Bland and Altman 1986, Lancet i:307-310; the fuller standard error of a limit from
+    /// Bland and Altman 1999, Stat Methods Med Res 8:135-160.</remarks>
     /// <param name="earlier">The earlier value of each pair.</param>
     /// <param name="later">The later value of each pair.</param>
     /// <param name="level">Level of the intervals of bias and limits.</param>
@@ -55,6 +56,7 @@ public static class LimitsOfAgreement
             Deviation = new Estimate(deviation, unit, n, "SD of differences"),
             Lower = Limit(bias - Conventional * deviation, "bias - 1.96 SD"),
             Upper = Limit(bias + Conventional * deviation, "bias + 1.96 SD"),
+            LimitError = new Estimate(deviation * Math.Sqrt(1.0 / n + Conventional * Conventional / (2.0 * (n - 1))), unit, n, "standard error of a limit, √(1/n + 1.96²/(2 (n - 1))) SD"),
             SmallSample = new Interval(bias - reach, bias + reach, ConfidenceLevel.NinetyFive),
             Ratio = earlier.Concat(later).All(value => value > 0)
                 ? RatioLimits(LogScale.Of(earlier), LogScale.Of(later))

@@ -15,6 +15,9 @@ public sealed record LimitsOfAgreementResult
     /// <summary>Upper limit d̄ + 1.96 s_d, likewise.</summary>
     public required Estimate Upper { get; init; }
 
+    /// <summary>Standard error of either limit by the fuller formula √(1/n + 1.96²/(2 (n - 1))) s_d; the intervals use the simpler √(3/n) s_d.</summary>
+    public required Estimate LimitError { get; init; }
+
     /// <summary>Limits for small samples, d̄ ± q_t s_d √(1 + 1/n).</summary>
     public required Interval SmallSample { get; init; }
 

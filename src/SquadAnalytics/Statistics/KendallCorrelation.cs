@@ -10,11 +10,9 @@ public sealed record KendallCorrelation
 {
     private const int ExactBelow = 50;
 
-    private readonly bool _isExact;
-
     private KendallCorrelation(int observations, int s, int concordant, double tau, double variance, bool isExact)
     {
-        (Observations, S, Concordant, Tau, VarianceOfS, _isExact) = (observations, s, concordant, tau, variance, isExact);
+        (Observations, S, Concordant, Tau, VarianceOfS, IsExact) = (observations, s, concordant, tau, variance, isExact);
     }
 
     /// <summary>Number of pairs (x, y).</summary>
@@ -33,7 +31,10 @@ public sealed record KendallCorrelation
     public double VarianceOfS { get; }
 
     /// <summary>Exact two-sided p-value, or null with ties or 50 observations and more.</summary>
-    public double? ExactPValue => _isExact ? field ??= Exact(Observations, Concordant) : null;
+    public double? ExactPValue => IsExact ? field ??= Exact(Observations, Concordant) : null;
+
+    /// <summary>Whether the distribution of S is known exactly: without ties and below 50 pairs.</summary>
+    internal bool IsExact { get; }
 
     /// <summary>S / √Var S.</summary>
     public double Z => S / Math.Sqrt(VarianceOfS);

@@ -8,10 +8,10 @@ namespace SquadAnalytics.Statistics;
 /// </remarks>
 public sealed record TheilSen
 {
-    private TheilSen(double[] slopes, double intercept, double interceptOfMedians, KendallCorrelation kendall, Interval? interval)
+    private TheilSen(double[] slopes, double intercept, double interceptOfMedians, KendallCorrelation kendall, Interval? interval, double? achieved)
     {
         (PairwiseSlopes, Slope) = (slopes.Length, Descriptive.MedianOfSorted(slopes));
-        (Intercept, InterceptOfMedians, Kendall, Interval) = (intercept, interceptOfMedians, kendall, interval);
+        (Intercept, InterceptOfMedians, Kendall, Interval, AchievedConfidence) = (intercept, interceptOfMedians, kendall, interval, achieved);
     }
 
     /// <summary>Median pairwise slope.</summary>
@@ -31,6 +31,9 @@ public sealed record TheilSen
 
     /// <summary>Interval of the slope, or null where there are too few slopes for the level.</summary>
     public Interval? Interval { get; }
+
+    /// <summary>The confidence that the limits at whole ranks really have, from Kendall's distribution; ranks cannot hit every level in a short series. Null without an interval, with ties, between ranks, and from 50 points on.</summary>
+    public double? AchievedConfidence { get; }
 
     /// <summary>Fits a line.</summary>
     /// <param name="x">Explanatory series.</param>
@@ -62,7 +65,15 @@ public sealed record TheilSen
         var (low, high) = ((slopes.Length - reach) / 2, (slopes.Length + reach) / 2 + 1);
         if (limits == RankLimits.Rounded) (low, high) = (Math.Round(low), Math.Round(high - 1) + 1);
         Interval? interval = low >= 1 && high <= slopes.Length ? new Interval(AtRank(slopes, low), AtRank(slopes, high), level) : null;
-        return new TheilSen(slopes, Descriptive.Median(rest), Descriptive.Median(y) - slope * Descriptive.Median(x), kendall, interval);
+        double? achieved = interval is not null && limits == RankLimits.Rounded && kendall.IsExact ? Achieved(x.Length, (int)low, (int)high) : null;
+        return new TheilSen(slopes, Descriptive.Median(rest), Descriptive.Median(y) - slope * Descriptive.Median(x), kendall, interval, achieved);
+    }
+
+    // The true slope lies between the limits where at least low and fewer than high of the pairwise slopes are below it.
+    private static double Achieved(int points, int low, int high)
+    {
+        var distribution = SumDistribution.OfConcordantPairs(points);
+        return distribution.AtMost(high - 1) - distribution.AtMost(low - 1);
     }
 
     private static double[] Slopes(double[] x, double[] y)

@@ -35,6 +35,19 @@ internal static class ErrorRates
         .. Cells((sessions, noise) => new InterruptedExperiment(sessions, noise, jumpPercent: -3)),
         .. NoisePercents.SelectMany(noise => SessionCounts.Where(sessions => sessions >= 10).Select(sessions => new RecoveryExperiment(sessions, noiseSeconds: 0.6 * noise))),
         .. Cells((sessions, noise) => new StandingExperiment(sessions, noise)),
+        new OneSessionExperiment(noisePercent: 1, step: 0, rates: [50, 0.6, 9, 0.1]),
+        new OneSessionExperiment(noisePercent: 1, step: 0.05, rates: [100, 10, 86, 10]),
+        new OneSessionExperiment(noisePercent: 2, step: 0.05, rates: [90, 2.5, 53, 1.8]),
+        new OneSessionExperiment(noisePercent: 3, step: 0.05, rates: [76, 1.4, 32, 0.8]),
+        new BorrowedNoiseExperiment(others: 6, noisePercent: 2, step: 0, notEven: 2.6, lowest: null),
+        new BorrowedNoiseExperiment(others: 11, noisePercent: 2, step: 0, notEven: 1.9, lowest: null),
+        new BorrowedNoiseExperiment(others: 6, noisePercent: 1, step: 0.05, notEven: 99, lowest: 74),
+        new BorrowedNoiseExperiment(others: 6, noisePercent: 2, step: 0.05, notEven: 45, lowest: 20),
+        new BorrowedNoiseExperiment(others: 6, noisePercent: 3, step: 0.05, notEven: 19, lowest: 6),
+        new IdentifiabilityExperiment(sessions: 1, edge: 97, coverage: 95),
+        new IdentifiabilityExperiment(sessions: 6, edge: 42, coverage: 90),
+        new IdentifiabilityExperiment(sessions: 10, edge: 20, coverage: 90),
+        new IdentifiabilityExperiment(sessions: 20, edge: 4, coverage: 90),
     ];
 
     private static IEnumerable<Experiment> Cells(Func<int, double, Experiment> make) =>

@@ -11,7 +11,7 @@ internal sealed class RecoveryExperiment(int sessions, double noiseSeconds) : Ex
 {
     private const double Fresh = 60;
     private const double PerFatigue = 6;
-    private const double TimeConstant = 60;
+    internal const double TimeConstant = 60;
     private static readonly Protocol Circuit = new("quay", "Quay circuit", [new Station("burpees", 8), new Station("squats", 15), new Station("press-ups", 12), new Station("lunges", 16)], 5, new Seconds(120));
     private static readonly DateOnly FirstDay = new(2030, 9, 5);
 
@@ -34,13 +34,16 @@ internal sealed class RecoveryExperiment(int sessions, double noiseSeconds) : Ex
 
     private static RecoveryOptions Options(ConfidenceLevel level) => new() { Level = level, Selection = SelectionOptions.KeepAll };
 
-    private double[] Draw(SeededRandom random)
+    private double[] Draw(SeededRandom random) => Draw(random, noiseSeconds);
+
+    /// <summary>Work times of one session that obeys the recursion.</summary>
+    internal static double[] Draw(SeededRandom random, double noise)
     {
         var times = new double[Circuit.Sets];
         double fatigue = 0;
         for (var set = 0; set < times.Length; set++)
         {
-            times[set] = Fresh + (PerFatigue * fatigue) + (noiseSeconds * random.NextNormal());
+            times[set] = Fresh + (PerFatigue * fatigue) + (noise * random.NextNormal());
             fatigue = (fatigue + 1) * Math.Exp(-Math.Max(0, 120 - times[set]) / TimeConstant);
         }
 

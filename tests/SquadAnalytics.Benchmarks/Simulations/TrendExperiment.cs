@@ -22,7 +22,8 @@ internal sealed class TrendExperiment(int sessions, double noisePercent, double 
         new("slope in percent: 90 % interval covers", Promise.Exactly, 0.90),
         new("Newey-West slope: 90 % interval covers", Promise.Exactly, 0.90),
         new("Newey-West slope: 95 % interval covers", Promise.Exactly, 0.95),
-        new("Theil-Sen slope: 90 % interval covers", Promise.Exactly, 0.90),
+        // Ranks of a few tests cannot hit a level; the result states the confidence that its limits really have.
+        new("Theil-Sen slope: 90 % interval covers", Promise.AtLeast, 0.90),
         new("scatter about the line: 90 % interval covers", Promise.Exactly, 0.90),
         new("own typical error: 90 % interval covers", Promise.Exactly, 0.90),
         percentPerWeek == 0 ? new("90 % interval of the slope leaves out 0", Promise.Exactly, 0.10) : new("90 % interval of the slope leaves out 0"),

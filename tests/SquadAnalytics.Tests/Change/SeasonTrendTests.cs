@@ -1,5 +1,6 @@
 using CsCheck;
 using SquadAnalytics.Change;
+using SquadAnalytics.Statistics;
 
 namespace SquadAnalytics.Tests.Change;
 
@@ -34,6 +35,20 @@ public sealed class SeasonTrendTests
         Assert.Equal(-1.171429, robust.Lower!.Value, 5e-7);
         Assert.Equal(-0.80, robust.Upper!.Value, 1e-9);
         Assert.Equal(0.000357694, robust.PValue!.Value, 5e-10);
+
+        // R 4.2.2: the number of inversions of 10 values by its recursion lies from 13 to 32 with probability 0.927449845679.
+        Assert.Contains(robust.Notes, note => note.StartsWith("The interval's confidence is 92.7 %", StringComparison.Ordinal));
+        Assert.Equal(0.927449845679, TheilSen.Fit([0, 1, 2, 3, 5, 6, 7, 9, 10, 11], SeasonData.Totals, ConfidenceLevel.Ninety).GetOrThrow().AchievedConfidence!.Value, 1e-11);
+    }
+
+    [Fact]
+    public void Limits_that_allow_for_neighbours_hold_in_a_short_series()
+    {
+        // R 4.2.2, with X = cbind(1, w), a the second row of solve(X'X) X', W the Bartlett weights to lag 2, A = n/(n-2) diag(a) W diag(a), M = I - X solve(X'X) X', B = M A M:
+        // se = sqrt(e'Ae), inflation sqrt(sum(a^2) / tr(B)), df tr(B)^2 / sum(B * B), coef(lm(y ~ w))[2] + c(-1, 1) * qt(.95, df) * inflation * se.
+        var serial = SeasonTrend.Fit(SeasonData.Season, All).GetOrThrow().SerialSlope;
+        double[] expected = [0.05248711783, 3.87906930246, -1.09632424963, -0.79206860752];
+        Assert.Equal(expected, [serial.StandardError!.Value, serial.DegreesOfFreedom!.Value, serial.Lower!.Value, serial.Upper!.Value], (wanted, got) => Math.Abs(wanted - got) < 5e-9);
     }
 
     [Fact]

@@ -1,4 +1,5 @@
 using SquadAnalytics.Sets;
+using SquadAnalytics.Statistics;
 
 namespace SquadAnalytics.Tests.Sets;
 
@@ -22,6 +23,19 @@ public sealed class PacingShapeTests
         var result = PacingShape.Summarize(WorkedData.FirstSession, OtherSessions).GetOrThrow();
         Assert.Equal(9, result.Shapes.Count);
         Assert.Equal(criterion, result.Shapes.Single(fit => fit.Shape == new ProfileShape(kind, after)).Criterion.Value, 6e-4);
+    }
+
+    [Theory]
+    [InlineData(ShapeKind.Even, null, 2, -20.0598)]
+    [InlineData(ShapeKind.Linear, null, 3, -11.2335)]
+    [InlineData(ShapeKind.Step, 3, 3, -16.6191)]
+    public void On_its_own_times_a_session_with_plain_steps_looks_even(ShapeKind kind, int? after, int parameters, double criterion)
+    {
+        // R 4.2.2: n <- 5; rss <- deviance(lm(log(t) ~ shape)); n * log(rss / n) + 2 * p + 2 * p * (p + 1) / (n - p - 1), p with the residual variance and without the search.
+        var profile = Profiles.CentredBySession([[.. WorkedData.FirstSession.TimesSeconds.Select(time => Math.Log(time))]])[0];
+        var space = ShapeSpace.Candidates(5, withJumps: false).Single(candidate => candidate.Shape == new ProfileShape(kind, after));
+        Assert.Equal(criterion, InformationCriteria.Aicc(5, space.Residual(profile), parameters)!.Value, 5e-5);
+        Assert.Null(InformationCriteria.Aicc(5, 1, 4));
     }
 
     [Fact]

@@ -1,5 +1,6 @@
 using CsCheck;
 using SquadAnalytics.Sets;
+using SquadAnalytics.Statistics;
 
 namespace SquadAnalytics.Tests.Sets;
 
@@ -80,6 +81,12 @@ public sealed class SetProfileTests
             Same("slope_upper95", slope.Linear.Upper!.Value);
             Same("log_slope_percent", slope.Relative.Value);
             Same("intercept", slope.Intercept.Value);
+            Same("first", session.TimesSeconds[0]);
+            Same("last", session.TimesSeconds[^1]);
+            Same("percent_decrement_first", 100 * (profile.Total.GetOrThrow().Value / (times.Length * session.TimesSeconds[0]) - 1));
+            Same("slope_percent_of_mean", 100 * slope.Linear.Value / profile.Mean.Value);
+            Same("first_half_mean", Descriptive.Mean(times[..(times.Length / 2)]));
+            Same("second_half_mean", Descriptive.Mean(times[((times.Length + 1) / 2)..]));
         }
     }
 

@@ -21,6 +21,17 @@ public sealed class ShapeComparisonTests
         Assert.Equal(criterion, result.Shapes.Single(fit => fit.Shape == new ProfileShape(kind, after)).Criterion.Value, 6e-5);
     }
 
+    [Theory]
+    [InlineData(ShapeKind.Free, null, 0.002287105)]
+    [InlineData(ShapeKind.LinearWithStep, 3, 0.002659746)]
+    public void What_a_shape_leaves_matches_R(ShapeKind kind, int? after, double squares)
+    {
+        // R 4.2.2: deviance(lm(log(t) ~ factor(session) + shape)).
+        var centred = Profiles.CentredBySession([.. WorkedData.SixSessions.Select(session => session.TimesSeconds.Select(time => Math.Log(time)).ToArray())]);
+        var space = ShapeSpace.Candidates(5, withJumps: true).Single(candidate => candidate.Shape == new ProfileShape(kind, after));
+        Assert.Equal(squares, Profiles.FreeResidual(centred) + 6 * space.Residual(Profiles.MeanProfile(centred)), 5e-10);
+    }
+
     [Fact]
     public void A_drift_with_a_jump_does_as_well_as_free_means()
     {

@@ -28,6 +28,18 @@ public class SimulationTests
         { "standing, squad of 12, 8 sessions, set noise 2 %", 60 },
     };
 
+    public static TheoryData<string, int> SimulatedInR => new()
+    {
+        { "one session of its own", 2_000 },
+        { "borrowed noise", 1_000 },
+        { "identifiability of recovery", 60 },
+    };
+
+    [Theory]
+    [MemberData(nameof(SimulatedInR))]
+    public void Rates_agree_with_those_simulated_in_R(string family, int runs) =>
+        Assert.All(ErrorRates.Experiments.Where(experiment => experiment.Setting.StartsWith(family, StringComparison.Ordinal)), experiment => AllKeep(experiment.Run(runs, Seed, Threads)));
+
     [Fact]
     public void The_stories_of_the_sample_squad_are_found_when_it_is_drawn_anew_and_noise_is_left_in_peace() =>
         AllKeep(new StoriesExperiment().Run(runs: 40, Seed, Threads));

@@ -19,6 +19,8 @@ public sealed class ControlChartTests
         Check("lower_3_over_1128", chart.Lower);
         Check("upper_3_over_1128", chart.Upper);
         Check("mr_upper_3267", chart.MovingRangeUpper);
+        Check("lower_2660", chart.Centre - 2.66 * chart.MeanMovingRange);
+        Check("upper_2660", chart.Centre + 2.66 * chart.MeanMovingRange);
         var exact = IndividualsChart.Fit(Nile[..28], MovingRangeDivisor.Exact).GetOrThrow();
         Check("sigma_exact_d2", exact.Sigma);
         Check("lower_exact_d2", exact.Lower);
