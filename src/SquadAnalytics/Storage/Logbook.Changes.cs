@@ -88,7 +88,7 @@ public sealed partial class Logbook
         }
 
         _content = after;
-        foreach (var change in written.Where(change => _hashes.ContainsKey(change.Path))) _hashes[change.Path] = change.After!;
+        foreach (var change in written.Where(change => LogbookTables.Files.Contains(change.Path))) _hashes[change.Path] = change.After!;
     }
 
     private static void Write(Transaction transaction, Layout layout, WriteAheadRecord record, IReadOnlyDictionary<string, ReadOnlyMemory<byte>> contents)

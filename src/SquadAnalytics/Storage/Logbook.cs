@@ -61,7 +61,7 @@ public sealed partial class Logbook : IDisposable
     /// The SHA-256 of the lines that <c>sha256sum</c> prints for these files ordered by name; health notes, held rows and the list of exports are left out,
     /// since no analysis reads them. Source: FIPS 180-4.
     /// </remarks>
-    public string Fingerprint => Fingerprints.Together(LogbookTables.All.Where(table => table.IsData).Select(table => KeyValuePair.Create(table.File, _hashes[table.File])));
+    public string Fingerprint => Fingerprints.Together(LogbookTables.All.Where(table => table.IsData && _hashes.ContainsKey(table.File)).Select(table => KeyValuePair.Create(table.File, _hashes[table.File])));
 
     /// <summary>Makes a logbook in a folder that is new or empty.</summary>
     /// <param name="folder">The folder.</param>

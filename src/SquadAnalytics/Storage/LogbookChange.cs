@@ -33,6 +33,12 @@ public sealed record LogbookChange
     /// <summary>Training blocks to add or replace.</summary>
     public IReadOnlyList<TrainingBlock> Blocks { get; init; } = [];
 
+    /// <summary>The whole table of age groups in the place of the one there is, or null to leave it.</summary>
+    public IReadOnlyList<AgeGroup>? AgeGroups { get; init; }
+
+    /// <summary>The whole table of weight classes in the place of the one there is, or null to leave it.</summary>
+    public IReadOnlyList<WeightClass>? WeightClasses { get; init; }
+
     /// <summary>Health notes to add or replace.</summary>
     public IReadOnlyList<HealthNote> HealthNotes { get; init; } = [];
 

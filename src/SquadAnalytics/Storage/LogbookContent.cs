@@ -20,6 +20,8 @@ internal sealed record LogbookContent(Squad Squad, IReadOnlyList<HealthNote> Hea
             Contexts = Put(Squad.Contexts, change.Contexts, context => (context.AthleteId, context.Date)),
             Events = Put(Squad.Events, change.Events, happened => happened.Id, change.RemovedEventIds),
             Blocks = Put(Squad.Blocks, change.Blocks, block => block.Id, change.RemovedBlockIds),
+            AgeGroups = change.AgeGroups ?? Squad.AgeGroups,
+            WeightClasses = change.WeightClasses ?? Squad.WeightClasses,
         };
         var after = new LogbookContent(
             squad,
@@ -37,6 +39,8 @@ internal sealed record LogbookContent(Squad Squad, IReadOnlyList<HealthNote> Hea
             Contexts = [.. Squad.Contexts.Where(context => context.AthleteId != athleteId)],
             Events = [.. Squad.Events.Where(happened => happened.AthleteId != athleteId)],
             Blocks = [.. Squad.Blocks.Where(block => !block.Members.SequenceEqual([athleteId])).Select(block => block.Members.Contains(athleteId) ? block with { Members = [.. block.Members.Where(member => member != athleteId)] } : block)],
+            AgeGroups = Squad.AgeGroups,
+            WeightClasses = Squad.WeightClasses,
         },
         [.. HealthNotes.Where(note => note.AthleteId != athleteId)],
         HeldRows,

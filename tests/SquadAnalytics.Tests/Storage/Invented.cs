@@ -44,6 +44,12 @@ internal static class Invented
         Contexts = [new DayContext("a1", Day) { SessionRpe = 7.5, Minutes = 80, SparringRoundsBefore = 3, SleepHours = 7.25, BodyMassKilograms = 61.3 }, new DayContext("a2", Day) { IsRestDay = true }],
         Events = [new AthleteEvent("e1", "a2", Day, EventKind.HeadKnock) { ClearedOn = Day.AddDays(9) }, new AthleteEvent("e2", "a1", Day, EventKind.WeighIn)],
         Blocks = [new TrainingBlock("b1", "Spring", Day, Day.AddDays(41)) { Emphasis = "strength endurance", Members = ["a1", "a2"] }, new TrainingBlock("b2", "Summer", Day.AddDays(50), Day.AddDays(90)) { DefinedAfterData = true }],
+        AgeGroups = [new AgeGroup("Harbour (invented)", "youth", new DateOnly(2030, 1, 1), 15, 18) { Source = "invented" }, new AgeGroup("Harbour (invented)", "adults", new DateOnly(2030, 1, 1), 19, null)],
+        WeightClasses =
+        [
+            new WeightClass("Harbour (invented)", "light", new DateOnly(2031, 3, 1), null, 57.5) { Sex = Sex.Female, AgeGroup = "youth", Source = "invented, \"page 2\"" },
+            new WeightClass("Harbour (invented)", "=heavy", new DateOnly(2031, 3, 1), 57.5, null),
+        ],
         HealthNotes = [new HealthNote("n1", "a1", Day, "=cold, \"mild\"\r\nsecond line")],
         HeldRows =
         [

@@ -22,6 +22,8 @@ public sealed class LogbookTests
             Contexts = logbook.Squad.Contexts,
             Events = logbook.Squad.Events,
             Blocks = logbook.Squad.Blocks,
+            AgeGroups = logbook.Squad.AgeGroups,
+            WeightClasses = logbook.Squad.WeightClasses,
             HealthNotes = logbook.HealthNotes,
             HeldRows = logbook.HeldRows,
             ImportCopies = [new ImportCopy("week-1.csv", File.ReadAllBytes(Path.Combine(logbook.ImportsFolder, "week-1.csv")))],

@@ -17,6 +17,8 @@ internal static class Erasure
                 Contexts = rest.Squad.Contexts,
                 Events = rest.Squad.Events,
                 Blocks = [.. rest.Squad.Blocks.Select(block => mention.In(block.Emphasis) ? block with { Emphasis = mention.Erase(block.Emphasis) } : block)],
+                AgeGroups = rest.Squad.AgeGroups,
+                WeightClasses = rest.Squad.WeightClasses,
             },
             HealthNotes = [.. rest.HealthNotes.Select(note => mention.In(note.Text) ? note with { Text = mention.Erase(note.Text)! } : note)],
             HeldRows = [.. rest.HeldRows.Where(row => !row.Cells.Any(cell => mention.In(cell.Text)) && !mention.In(row.File) && !mention.In(row.Sheet))],

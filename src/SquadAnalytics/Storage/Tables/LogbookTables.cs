@@ -7,7 +7,7 @@ internal static class LogbookTables
     public static IReadOnlyList<Table> All { get; } =
     [
         AthleteTables.Athletes, AthleteTables.Aliases, AthleteTables.Groups, AthleteTables.Consents,
-        ProtocolTables.Protocols, ProtocolTables.Stations, ProtocolTables.Bands,
+        ProtocolTables.Protocols, ProtocolTables.Stations, ProtocolTables.Bands, CategoryTables.AgeGroups, CategoryTables.WeightClasses,
         SessionTables.Sessions, SessionTables.SetTimes, SessionTables.StationTimes,
         DayTables.Contexts, DayTables.Events, BlockTables.Blocks, BlockTables.Members,
         DayTables.HealthNotes, HeldTables.Rows, HeldTables.Cells, HeldTables.Problems, HeldTables.Decisions, ExportTables.Exports, ExportTables.Athletes,
@@ -29,24 +29,32 @@ internal static class LogbookTables
         var contexts = DayTables.ReadContexts(source, byId);
         var events = DayTables.ReadEvents(source, byId);
         var blocks = BlockTables.Read(source, byId);
+        var ageGroups = CategoryTables.ReadAgeGroups(source);
+        var weightClasses = CategoryTables.ReadWeightClasses(source);
         var notes = DayTables.ReadHealthNotes(source, byId);
         var held = HeldTables.Read(source);
         var exports = ExportTables.Read(source);
         source.Check();
-        return new LogbookContent(new Squad(name, athletes, protocols, sessions) { Contexts = contexts, Events = events, Blocks = blocks }, notes, held, exports);
+        var squad = new Squad(name, athletes, protocols, sessions) { Contexts = contexts, Events = events, Blocks = blocks, AgeGroups = ageGroups, WeightClasses = weightClasses };
+        return new LogbookContent(squad, notes, held, exports);
     }
 
     /// <summary>Name and bytes of the files that differ between two contents; of all where there was none before.</summary>
     public static IReadOnlyDictionary<string, byte[]> Write(LogbookContent content, LogbookContent? before)
     {
         var sink = new FileSink();
-        if (content.Squad.Name != before?.Squad.Name) sink.Add(DataPackage.File, DataPackage.Write(content.Squad.Name));
+        var categories = Differs(content.Squad.AgeGroups, before?.Squad.AgeGroups) || Differs(content.Squad.WeightClasses, before?.Squad.WeightClasses);
+
+        // A logbook from before there were categories does not describe them yet.
+        if (content.Squad.Name != before?.Squad.Name || categories) sink.Add(DataPackage.File, DataPackage.Write(content.Squad.Name));
         if (Differs(content.Squad.Athletes, before?.Squad.Athletes)) AthleteTables.Write(content.Squad.Athletes, sink);
         if (Differs(content.Squad.Protocols, before?.Squad.Protocols)) ProtocolTables.Write(content.Squad.Protocols, sink);
         if (Differs(content.Squad.Sessions, before?.Squad.Sessions)) SessionTables.Write(content.Squad.Sessions, sink);
         if (Differs(content.Squad.Contexts, before?.Squad.Contexts)) DayTables.WriteContexts(content.Squad.Contexts, sink);
         if (Differs(content.Squad.Events, before?.Squad.Events)) DayTables.WriteEvents(content.Squad.Events, sink);
         if (Differs(content.Squad.Blocks, before?.Squad.Blocks)) BlockTables.Write(content.Squad.Blocks, sink);
+        if (categories) CategoryTables.WriteAgeGroups(content.Squad.AgeGroups, sink);
+        if (categories) CategoryTables.WriteWeightClasses(content.Squad.WeightClasses, sink);
         if (Differs(content.HealthNotes, before?.HealthNotes)) DayTables.WriteHealthNotes(content.HealthNotes, sink);
         if (Differs(content.HeldRows, before?.HeldRows)) HeldTables.Write(content.HeldRows, sink);
         if (Differs(content.Exports, before?.Exports)) ExportTables.Write(content.Exports, sink);

@@ -11,6 +11,9 @@ internal sealed record Table(string Name, string Description, IReadOnlyList<Colu
 
     public IReadOnlyList<ForeignKey> References { get; init; } = [];
 
+    /// <summary>Whether a logbook may lack the file: a table that came later, or that a club need not have.</summary>
+    public bool IsOptional { get; init; }
+
     /// <summary>Whether analyses read the table, so that it belongs to the fingerprint of the data.</summary>
     public bool IsData { get; init; } = true;
 }

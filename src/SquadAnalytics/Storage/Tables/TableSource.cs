@@ -8,6 +8,7 @@ internal sealed class TableSource(IReadOnlyDictionary<string, byte[]> files)
     public List<T> Read<T>(Table table, Func<TableReader, T> build)
     {
         if (files.TryGetValue(table.File, out var content)) return TableReader.ReadAll(table, content, _problems, build);
+        if (table.IsOptional) return [];
         _problems.Add(new CellProblem(table.File, 1, "is missing from the logbook folder", "the file put back, or at least its header line " + string.Join(',', table.Columns.Select(column => column.Name))));
         return [];
     }
