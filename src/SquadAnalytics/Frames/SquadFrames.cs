@@ -18,6 +18,8 @@ public static class SquadFrames
         new(ProtocolTables.Protocols, static (squad, sink) => ProtocolTables.Write(squad.Protocols, sink)),
         new(ProtocolTables.Stations, static (squad, sink) => ProtocolTables.Write(squad.Protocols, sink)),
         new(ProtocolTables.Bands, static (squad, sink) => ProtocolTables.Write(squad.Protocols, sink)),
+        new(CategoryTables.AgeGroups, static (squad, sink) => CategoryTables.WriteAgeGroups(squad.AgeGroups, sink)),
+        new(CategoryTables.WeightClasses, static (squad, sink) => CategoryTables.WriteWeightClasses(squad.WeightClasses, sink)),
         new(SessionTables.Sessions, static (squad, sink) => SessionTables.Write(squad.Sessions, sink)),
         new(SessionTables.SetTimes, static (squad, sink) => SessionTables.Write(squad.Sessions, sink)),
         new(SessionTables.StationTimes, static (squad, sink) => SessionTables.Write(squad.Sessions, sink)),
