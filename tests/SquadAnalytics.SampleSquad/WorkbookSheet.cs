@@ -7,4 +7,7 @@ public sealed record WorkbookSheet(string Name, IReadOnlyList<IReadOnlyList<Work
 {
     /// <summary>Whether the sheet is hidden.</summary>
     public bool IsHidden { get; init; }
+
+    /// <summary>Ranges of merged cells, for example <c>A2:A4</c>.</summary>
+    public IReadOnlyList<string> Merged { get; init; } = [];
 }

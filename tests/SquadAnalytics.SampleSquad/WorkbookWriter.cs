@@ -28,6 +28,7 @@ public static class WorkbookWriter
             {
                 var part = workbook.AddNewPart<WorksheetPart>();
                 part.Worksheet = new Worksheet(Rows(sheet, shared));
+                if (sheet.Merged.Count > 0) part.Worksheet.Append(new MergeCells(sheet.Merged.Select(range => new MergeCell { Reference = range })));
                 list.Append(new Sheet
                 {
                     Name = sheet.Name,

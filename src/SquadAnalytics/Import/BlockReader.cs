@@ -29,11 +29,7 @@ internal sealed class BlockReader(RawImport raw, SourceSheet sheet, DecimalMark 
     private void ReadLine(SourceLine line, IEnumerator<SourceLine> lines)
     {
         if (_rows is not null && !_titleIsOpen && _rows.KnowsName(line)) _rows.Read(line);
-        else if (HeaderLine.TryRead(line) is { } header)
-        {
-            raw.TitleAndHeaderLines++;
-            StartBlock(header);
-        }
+        else if (ReadHeader(line, lines) is { } header) StartBlock(header);
         else if (_rows?.HasTime(line) != true && IsTitle(line, lines)) AddTitle(line);
         else
         {
@@ -42,6 +38,23 @@ internal sealed class BlockReader(RawImport raw, SourceSheet sheet, DecimalMark 
             else if (_titleIsOpen) StartBlock(_rows.Block.Header, line.Number);
             _rows!.Read(line);
         }
+    }
+
+    /// <summary>The headers that begin with a line, on one line or two; null where it is something else.</summary>
+    private HeaderLine? ReadHeader(SourceLine line, IEnumerator<SourceLine> lines)
+    {
+        var next = Ahead(lines, 1) > 0 ? _ahead.Peek() : null;
+        var pair = next is null ? null : HeaderPair.TryRead(line, next);
+        var header = pair ?? HeaderLine.TryRead(line);
+        if (header is null) return null;
+        raw.TitleAndHeaderLines++;
+        if (next is not null && (pair is not null || HeaderPair.IsUnits(line, next)))
+        {
+            _ahead.Dequeue();
+            raw.TitleAndHeaderLines++;
+        }
+
+        return header;
     }
 
     private void StartBlock(HeaderLine header, int? line = null)
@@ -83,14 +96,26 @@ internal sealed class BlockReader(RawImport raw, SourceSheet sheet, DecimalMark 
 
     private bool NextIsHeader(IEnumerator<SourceLine> lines, int ahead)
     {
-        while (_ahead.Count < ahead && lines.MoveNext()) _ahead.Enqueue(lines.Current);
-        foreach (var next in _ahead.Take(ahead))
+        // One line more, because headers may stand on two.
+        Ahead(lines, ahead + 1);
+        SourceLine? before = null;
+        foreach (var next in _ahead.Take(ahead + 1))
         {
+            if (before is not null && HeaderPair.TryRead(before, next) is not null) return true;
+            if (ahead-- == 0) return false;
             if (HeaderLine.TryRead(next) is not null) return true;
+            before = next;
             if (next.Texts.Any(text => TimeEntry.Parse(text, DecimalMark.Comma).Kind == EntryKind.Timed)) return false;
         }
 
         return false;
+    }
+
+    /// <summary>Looks some lines ahead and says how many there are.</summary>
+    private int Ahead(IEnumerator<SourceLine> lines, int count)
+    {
+        while (_ahead.Count < count && lines.MoveNext()) _ahead.Enqueue(lines.Current);
+        return Math.Min(count, _ahead.Count);
     }
 
     private bool TryNext(IEnumerator<SourceLine> lines, out SourceLine line)

@@ -76,6 +76,12 @@ internal sealed class RowReader(RawImport raw, Block block, DecimalMark mark)
     private void Add(SourceLine line, ParsedRow row, Column column, short set, short station)
     {
         var cell = line[column.Index];
+        if (cell.IsMerged)
+        {
+            row.Refuse(new RowFault(column, "the cell is merged with one above, so it is not clear whose time it is", "a cell of its own for each time"));
+            return;
+        }
+
         if (cell.Storage == CellStorage.Date)
         {
             row.Refuse(new RowFault(column, "the spreadsheet stored a date here", TimeEntry.Accepted));

@@ -16,8 +16,10 @@ internal sealed class SheetXml(IReadOnlyList<string> texts, NumberFormats format
         List<SourceLine> lines = [];
         using var xml = XmlReader.Create(stream, SharedTexts.XmlSettings);
         var number = 0;
+        var merged = new MergedCells();
         while (xml.Read())
         {
+            if (xml is { NodeType: XmlNodeType.Element, LocalName: "mergeCell" }) merged.Add(xml.GetAttribute("ref"));
             if (xml is not { NodeType: XmlNodeType.Element, LocalName: "row" }) continue;
             var stated = xml.GetAttribute("r");
             var next = stated is null ? number + 1 : int.TryParse(stated, NumberStyles.None, CultureInfo.InvariantCulture, out var parsed) ? parsed : 0;
@@ -27,6 +29,7 @@ internal sealed class SheetXml(IReadOnlyList<string> texts, NumberFormats format
             if (!line.IsBlank) lines.Add(line);
         }
 
+        merged.FillDown(lines);
         return lines;
     }
 
@@ -124,7 +127,8 @@ internal sealed class SheetXml(IReadOnlyList<string> texts, NumberFormats format
     // Binary sums such as 256.70000000000005 are shown as the spreadsheet shows them.
     private static string Shown(double number) => (Math.Abs(number) < 1e9 ? Math.Round(number, 6) : number).ToString("0.######", CultureInfo.InvariantCulture);
 
-    private static int Column(string reference)
+    /// <summary>The column of a reference such as <c>B7</c>, from 0.</summary>
+    internal static int Column(string reference)
     {
         var column = 0;
         foreach (var letter in reference.TakeWhile(char.IsAsciiLetter))

@@ -19,5 +19,8 @@ internal enum CellStorage
 /// <param name="StoredSeconds">Of a fraction of a day: the seconds that it stands for.</param>
 internal readonly record struct SourceCell(string Text, CellStorage Storage = CellStorage.Plain, double StoredSeconds = 0)
 {
+    /// <summary>Whether the text stands in a cell above that is merged with this one.</summary>
+    public bool IsMerged { get; init; }
+
     public bool IsBlank => string.IsNullOrWhiteSpace(Text);
 }
