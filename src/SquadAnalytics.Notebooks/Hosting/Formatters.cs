@@ -42,13 +42,15 @@ internal static class Formatters
             (MimeTypes.Finding, static finding => FindingForm.Write([finding])),
             (MimeTypes.Html, static finding => new Findings(finding).ToHtml()),
             (MimeTypes.Text, static finding => finding.ToString()));
+        Add<Prose>((MimeTypes.Html, static prose => prose.ToHtml()), (MimeTypes.Text, static prose => prose.ToString()));
+        Add<Listing>((MimeTypes.Html, static listing => listing.ToHtml()), (MimeTypes.Text, static listing => listing.ToString()));
         AddTable<Frame>(static frame => Tables.Of(frame), static frame => Tables.Of(frame, rows: RowsWritten));
         AddTable<ImportReport>(Tables.Import);
         AddTable<ImportResult>(static result => Tables.Import(result.Report));
         Add<Exception>((MimeTypes.Html, static error => Paragraphs([Told(error)])), (MimeTypes.Text, Told));
         Add<Estimate>((MimeTypes.Html, static estimate => Paragraphs([estimate.ToString(), .. estimate.Notes])), (MimeTypes.Text, static estimate => estimate.ToString()));
         AddAnswers();
-        AddLibrary(except: [typeof(Table), typeof(Figure), typeof(Findings), typeof(Finding), typeof(Estimate), typeof(Exception), typeof(Frame), typeof(ImportReport), typeof(ImportResult)]);
+        AddLibrary(except: [typeof(Table), typeof(Prose), typeof(Listing), typeof(Figure), typeof(Findings), typeof(Finding), typeof(Estimate), typeof(Exception), typeof(Frame), typeof(ImportReport), typeof(ImportResult)]);
         DataFrames.WhenLoaded(static () => AddTable<DataFrame>(static frame => Tables.Of(Frame.Of(frame)), static frame => Tables.Of(Frame.Of(frame), rows: RowsWritten)));
     }
 

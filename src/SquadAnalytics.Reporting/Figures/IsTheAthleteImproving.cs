@@ -1,5 +1,6 @@
 using System.Globalization;
 using ScottPlot;
+using SquadAnalytics.Change;
 
 namespace SquadAnalytics.Reporting.Figures;
 
@@ -18,6 +19,35 @@ public sealed record IsTheAthleteImproving : Figure
         if (totals.Count == 0) throw new ArgumentException("There is no session total to draw.", nameof(totals));
         Athlete = athlete ?? throw new ArgumentNullException(nameof(athlete));
         Totals = [.. totals.OrderBy(total => total.Date)];
+    }
+
+    /// <summary>The figure of one athlete's season: totals with their smooth line and trend, band edges, blocks, and the weeks' load where all days are known.</summary>
+    /// <param name="squad">The squad.</param>
+    /// <param name="athleteId">The athlete.</param>
+    /// <param name="selection">Which sessions to use; with several protocols in use it names one.</param>
+    /// <param name="level">Level of the trend's interval; 90 % by default.</param>
+    /// <returns>The figure, or <see cref="Refusal.TooFewSessions"/> without an eligible session, or <see cref="Refusal.MixedProtocols"/>.</returns>
+    public static Answer<IsTheAthleteImproving> From(Squad squad, string athleteId, SelectionOptions selection, ConfidenceLevel level = default)
+    {
+        ArgumentNullException.ThrowIfNull(squad);
+        var own = squad.SessionsOf(athleteId);
+        return SessionSelection.OfOneAthlete(own, selection).Match<Answer<IsTheAthleteImproving>>(
+            chosen =>
+            {
+                if (chosen.Sessions.Count == 0) return new NotEstimable("the season's picture", Refusal.TooFewSessions, 1, 0, "eligible sessions");
+                DateOnly first = chosen.Sessions[0].Date, last = chosen.Sessions[^1].Date;
+                return new IsTheAthleteImproving(squad.Athlete(athleteId).LabelOn(last), [.. chosen.Sessions.Select(session => new DatedValue(session.Date, session.Total.GetOrThrow().Value))])
+                {
+                    Smooth = SeasonLine.Smooth(own, new SeasonLineOptions { Selection = selection }).Match<IReadOnlyList<DatedValue>>(line => [.. line.Points.Select(point => new DatedValue(point.Date, point.LineSeconds))], _ => []),
+                    SmoothName = "exponentially weighted mean",
+                    Trend = SeasonTrend.Fit(own, new SeasonTrendOptions { Selection = selection, Level = level }).Match<Estimate?>(trend => trend.Slope, _ => null),
+                    Bands = chosen.Sessions[^1].Protocol.BandsOn(last),
+                    Blocks = [.. squad.Blocks.Where(block => block.Includes(athleteId))],
+                    WeeklyLoad = [.. KnownLoads(squad, athleteId, first, last)],
+                    Format = NumberFormat.For(chosen.Sessions),
+                };
+            },
+            refusal => refusal);
     }
 
     /// <summary>The athlete as labelled in this report.</summary>
@@ -84,6 +114,11 @@ public sealed record IsTheAthleteImproving : Figure
         var totals = TotalsChart(size, from, to, margins);
         return WeeklyLoad.Count == 0 ? new Drawing(totals) : new Drawing(totals, LoadChart(size, from, to, margins with { Bottom = 30, Top = 26 }));
     }
+
+    private static IEnumerable<DatedValue> KnownLoads(Squad squad, string athleteId, DateOnly first, DateOnly last) =>
+        Load.WeeklyLoad.Weeks([.. squad.Contexts.Where(day => day.AthleteId == athleteId)])
+            .Where(week => week.From.AddDays(6) >= first && week.From <= last && week.Load.IsEstimated)
+            .Select(week => new DatedValue(week.From, week.Load.GetOrThrow().Sum.Value));
 
     private static string Day(DatedValue value) => value.Date.ToString("d MMM yyyy", CultureInfo.InvariantCulture);
 

@@ -20,7 +20,7 @@ internal static class Examples
 
     public static IReadOnlyList<Figure> All() =>
     [
-        Paced(), Stations(), Changed(), Rest(), Season(), Blocks(), Agreement(), Ranks(), Control(), Power(), Recovery(), Everyone(), ForWhom(), Together(), Standing(),
+        Paced(), Stations(), Changed(), Rest(), Season(), Blocks(), Agreement(), Ranks(), Control(), Power(), Recovery(), Everyone(), ForWhom(), Together(), Standing(), EveryonesSeason(),
     ];
 
     public static HowWasItPaced Paced() => new("A1", Sessions[^1])
@@ -74,6 +74,9 @@ internal static class Examples
         Standings.Summarize(Squad(), TypicalError.Entered(new Seconds(2.5502713), 21, "entered"), new StandingsOptions { Selection = SelectionOptions.KeepAll }).GetOrThrow(),
         [new PerformanceBand("Slate", new Seconds(260), new Seconds(300)), new PerformanceBand("Chalk", new Seconds(300), new Seconds(340)), new PerformanceBand("Flint", new Seconds(340), new Seconds(380))],
         id => $"Boxer {id[1..]}");
+
+    public static HowDoesEveryonesSeasonGo EveryonesSeason() =>
+        new(SquadTrend.Fit(Squad().Sessions, new SquadTrendOptions { Selection = SelectionOptions.KeepAll }).GetOrThrow(), Squad());
 
     public static ForWhomDidItDiffer ForWhom() => new("Base", "Power", Changes(), Squad());
 

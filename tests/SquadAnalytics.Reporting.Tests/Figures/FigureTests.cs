@@ -109,6 +109,7 @@ public class FigureTests
     [InlineData(nameof(DidTheBlocksDiffer), "mean session total, s (faster ↓)", "Base", "Power", "Power minus Base", "seconds")]
     [InlineData(nameof(ForWhomDidItDiffer), "Power minus Base", "Boxer 7", "slower →", "seconds; shaded: less than 5.0 s")]
     [InlineData(nameof(WhereDoesEveryoneStand), "recent level, session total in s", "Slate", "Boxer 6", "283.6 s")]
+    [InlineData(nameof(HowDoesEveryonesSeasonGo), "seconds from the own level, over the season (faster ↓)", "Boxer 1", "Boxer 7")]
     [InlineData(nameof(HowNoisyIsTheTest), "later minus earlier total, s (faster ↓)", "mean −2.1 s", "upper limit +9.1 s", "lower limit −13.3 s")]
     [InlineData(nameof(WhoRanksWhere), "ranks 1 to 2", "ranks 2 to 3", "rank (1 is fastest)")]
     [InlineData(nameof(IsThisTestOutOfLine), "session total, s (faster ↓)", "mean 324.2 s", "lower limit 316.6 s")]
