@@ -100,7 +100,7 @@ internal sealed class ArchiveDatabase : IDisposable
     private static string TypeOf(FrameType type) => type switch
     {
         FrameType.Number => "DOUBLE",
-        FrameType.Integer => "BIGINT",
+        FrameType.WholeNumber => "BIGINT",
         FrameType.Date => "DATE",
         FrameType.Moment => "TIMESTAMP",
         FrameType.Flag => "BOOLEAN",
@@ -114,7 +114,7 @@ internal sealed class ArchiveDatabase : IDisposable
             case FrameType.Number:
                 var numbers = column.Numbers;
                 return (row, at) => row.AppendValue(numbers[at]);
-            case FrameType.Integer:
+            case FrameType.WholeNumber:
                 var integers = column.Integers;
                 return (row, at) => row.AppendValue(integers[at]);
             case FrameType.Date:

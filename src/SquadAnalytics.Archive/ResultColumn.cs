@@ -26,7 +26,7 @@ internal sealed class ResultColumn
     public FrameColumn ToColumn() => _type switch
     {
         FrameType.Number => FrameColumn.OfNumbers(_name, _cells.Select(static cell => (double?)cell)),
-        FrameType.Integer => FrameColumn.OfIntegers(_name, _cells.Select(static cell => (long?)cell)),
+        FrameType.WholeNumber => FrameColumn.OfIntegers(_name, _cells.Select(static cell => (long?)cell)),
         FrameType.Date => FrameColumn.OfDates(_name, _cells.Select(static cell => (DateOnly?)cell)),
         FrameType.Moment => FrameColumn.OfMoments(_name, _cells.Select(static cell => (DateTime?)cell)),
         FrameType.Flag => FrameColumn.OfFlags(_name, _cells.Select(static cell => (bool?)cell)),
@@ -38,7 +38,7 @@ internal sealed class ResultColumn
         : type == typeof(DateOnly) ? FrameType.Date
         : type == typeof(DateTime) || type == typeof(DateTimeOffset) ? FrameType.Moment
         : type == typeof(double) || type == typeof(float) || type == typeof(decimal) ? FrameType.Number
-        : type == typeof(BigInteger) || (type.IsPrimitive && type != typeof(char)) ? FrameType.Integer
+        : type == typeof(BigInteger) || (type.IsPrimitive && type != typeof(char)) ? FrameType.WholeNumber
         : FrameType.Text;
 
     private object Plain(object cell)
@@ -48,7 +48,7 @@ internal sealed class ResultColumn
             case FrameType.Number:
                 var number = Convert.ToDouble(cell, CultureInfo.InvariantCulture);
                 return double.IsFinite(number) ? number : throw new QueryException(string.Create(CultureInfo.InvariantCulture, $"Row {_cells.Count + 1} of column {_name} is not a finite number; leave such a cell empty, for example with NULLIF around a divisor that may be 0."));
-            case FrameType.Integer:
+            case FrameType.WholeNumber:
                 try
                 {
                     return cell is BigInteger large ? (long)large : Convert.ToInt64(cell, CultureInfo.InvariantCulture);

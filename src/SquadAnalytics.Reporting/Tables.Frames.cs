@@ -36,7 +36,7 @@ public static partial class Tables
     {
         if (!column.IsNumeric) return [.. column.Texts.Select(static text => text is null ? TableCell.Nothing : TableCell.Words(text))];
         var numbers = column.Numbers;
-        var decimals = column.Type == FrameType.Integer ? 0 : DecimalsOf([.. numbers.OfType<double>()]);
+        var decimals = column.Type == FrameType.WholeNumber ? 0 : DecimalsOf([.. numbers.OfType<double>()]);
         return [.. numbers.Select(number => number is { } known ? TableCell.Figure(known, decimals) : TableCell.Nothing)];
     }
 

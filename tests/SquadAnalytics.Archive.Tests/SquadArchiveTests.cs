@@ -110,7 +110,7 @@ public sealed class SquadArchiveTests : IDisposable
     public void Common_forms_of_queries_run_and_every_type_comes_back()
     {
         var types = _archive.Query("SELECT 1::HUGEINT AS a, 2.50::DECIMAL(5,2) AS b, DATE '2031-03-04' AS c, TIMESTAMP '2031-03-04 18:30:00' AS d, true AS e, [1, 2] AS f, NULL AS g, 'x' AS a");
-        Assert.Equal([FrameType.Integer, FrameType.Number, FrameType.Date, FrameType.Moment, FrameType.Flag, FrameType.Text], types.Columns.Take(6).Select(column => column.Type));
+        Assert.Equal([FrameType.WholeNumber, FrameType.Number, FrameType.Date, FrameType.Moment, FrameType.Flag, FrameType.Text], types.Columns.Take(6).Select(column => column.Type));
         Assert.Equal(["1", "2.5", "2031-03-04", "2031-03-04 18:30:00", "true", "[1, 2]", null, "x"], types.Columns.Select(column => column.Texts[0]));
         Assert.Equal("a_2", types.Columns[^1].Name);
         Assert.Equal(5, _archive.Query("DESCRIBE set_times").Count);

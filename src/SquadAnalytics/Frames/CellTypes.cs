@@ -14,7 +14,7 @@ internal static class CellTypes
         if (plain == typeof(DateOnly)) return FrameType.Date;
         if (plain == typeof(DateTime) || plain == typeof(DateTimeOffset)) return FrameType.Moment;
         if (plain == typeof(double) || plain == typeof(float) || plain == typeof(decimal) || plain == typeof(Seconds) || plain == typeof(Percent)) return FrameType.Number;
-        return plain.IsPrimitive && plain != typeof(nint) && plain != typeof(nuint) ? FrameType.Integer : null;
+        return plain.IsPrimitive && plain != typeof(nint) && plain != typeof(nuint) ? FrameType.WholeNumber : null;
     }
 
     /// <summary>The ending that a column of such values gets, so that its name tells the unit.</summary>

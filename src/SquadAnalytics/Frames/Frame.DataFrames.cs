@@ -30,7 +30,7 @@ public sealed partial class Frame
     private static DataFrameColumn ToDataFrameColumn(FrameColumn column) => column.Type switch
     {
         FrameType.Number => new DoubleDataFrameColumn(column.Name, column.Numbers),
-        FrameType.Integer => new Int64DataFrameColumn(column.Name, column.Integers),
+        FrameType.WholeNumber => new Int64DataFrameColumn(column.Name, column.Integers),
         FrameType.Date => new DateTimeDataFrameColumn(column.Name, column.Dates.Select(static date => date?.ToDateTime(TimeOnly.MinValue))),
         FrameType.Moment => new DateTimeDataFrameColumn(column.Name, column.Moments),
         FrameType.Flag => new BooleanDataFrameColumn(column.Name, column.Flags),

@@ -63,7 +63,7 @@ public sealed partial class Frame
         var column = type switch
         {
             FrameType.Number => FrameColumn.OfNumbers(name, cells.Select(static cell => cell is null ? null : (double?)Convert.ToDouble(cell, CultureInfo.InvariantCulture))),
-            FrameType.Integer => FrameColumn.OfIntegers(name, cells.Select(static cell => cell is null ? null : (long?)Convert.ToInt64(cell, CultureInfo.InvariantCulture))),
+            FrameType.WholeNumber => FrameColumn.OfIntegers(name, cells.Select(static cell => cell is null ? null : (long?)Convert.ToInt64(cell, CultureInfo.InvariantCulture))),
             FrameType.Date => FrameColumn.OfDates(name, cells.Select(static cell => (DateOnly?)cell)),
             FrameType.Moment => FrameColumn.OfMoments(name, cells.Select(static cell => (DateTime?)cell)),
             FrameType.Flag => FrameColumn.OfFlags(name, cells.Select(static cell => (bool?)cell)),

@@ -25,7 +25,7 @@ public sealed class FrameColumn
     public string? Description { get; init; }
 
     /// <summary>The unit as printed, read from the end of the name: <c>s</c> for <c>total_s</c>; null for words and plain numbers.</summary>
-    public string? Unit => Type is FrameType.Number or FrameType.Integer ? ColumnUnit.Of(Name) : null;
+    public string? Unit => Type is FrameType.Number or FrameType.WholeNumber ? ColumnUnit.Of(Name) : null;
 
     /// <summary>The name in words, without the unit: <c>late contrast</c> for <c>late_contrast_s</c>.</summary>
     public string Words => ColumnUnit.Words(Name, Unit);
@@ -34,7 +34,7 @@ public sealed class FrameColumn
     public int Count => _cells.Length;
 
     /// <summary>Whether its cells are numbers, whole or not.</summary>
-    public bool IsNumeric => Type is FrameType.Number or FrameType.Integer;
+    public bool IsNumeric => Type is FrameType.Number or FrameType.WholeNumber;
 
     /// <summary>One cell, null where nothing stands.</summary>
     /// <param name="row">The row, from 0.</param>
@@ -95,7 +95,7 @@ public sealed class FrameColumn
     }
 
     /// <summary>A column of whole numbers.</summary>
-    public static FrameColumn OfIntegers(string name, IEnumerable<long?> cells) => new(name, FrameType.Integer, cells.ToArray());
+    public static FrameColumn OfIntegers(string name, IEnumerable<long?> cells) => new(name, FrameType.WholeNumber, cells.ToArray());
 
     /// <summary>A column of days.</summary>
     public static FrameColumn OfDates(string name, IEnumerable<DateOnly?> cells) => new(name, FrameType.Date, cells.ToArray());

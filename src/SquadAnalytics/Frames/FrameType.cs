@@ -10,7 +10,7 @@ public enum FrameType
     Number,
 
     /// <summary>Whole numbers.</summary>
-    Integer,
+    WholeNumber,
 
     /// <summary>Days.</summary>
     Date,
