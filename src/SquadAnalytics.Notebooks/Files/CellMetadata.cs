@@ -18,11 +18,11 @@ internal static partial class CellMetadata
         return metadata["polyglot_notebook"] is JsonObject polyglot ? Text(polyglot["kernelInfo"], "defaultKernelName") : null;
     }
 
-    /// <summary>The language named by a line such as <c>#!sql</c> at the top of a cell, or null.</summary>
+    /// <summary>The language named by a line such as <c>#!sql --name evening</c> at the top of a cell, or null.</summary>
     public static string? LanguageOfFirstLine(string source)
     {
-        var line = source.TrimStart().Split('\n')[0].Trim();
-        return line.StartsWith("#!", StringComparison.Ordinal) && LanguageLines.Contains(line[2..], StringComparer.OrdinalIgnoreCase) ? Short(line[2..]) : null;
+        var word = source.TrimStart().Split('\n')[0].Trim().Split(' ')[0];
+        return word.StartsWith("#!", StringComparison.Ordinal) && LanguageLines.Contains(word[2..], StringComparer.OrdinalIgnoreCase) ? Short(word[2..]) : null;
     }
 
     /// <summary>An identifier as the format demands it, or null for a new one.</summary>

@@ -50,6 +50,17 @@ public sealed class NotebookFileTests
         Assert.Equal(ids.Count, ids.Distinct().Count());
     }
 
+    [Theory]
+    [MemberData(nameof(Files))]
+    public void The_second_cell_makes_Jupyter_like_the_workbench_and_SQL_cells_name_their_kernel_twice(string file)
+    {
+        var cells = Cells(file);
+        Assert.Equal("jupyter-setup", cells[1].GetProperty("metadata").GetProperty("tags")[0].GetString());
+        Assert.Contains("#r \"nuget: SquadAnalytics.Notebooks, 0.1.0\"", Source(cells[1]), StringComparison.Ordinal);
+        foreach (var cell in Code(file))
+            Assert.Equal(Source(cell).StartsWith("#!sql", StringComparison.Ordinal), cell.GetProperty("metadata").GetProperty("polyglot_notebook").GetProperty("kernelName").GetString() == "sql");
+    }
+
     private static List<JsonElement> Code(string file) => [.. Cells(file).Where(cell => cell.GetProperty("cell_type").GetString() == "code")];
 
     private static List<JsonElement> Cells(string file)
