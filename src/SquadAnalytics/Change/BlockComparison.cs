@@ -82,7 +82,7 @@ public static class BlockComparison
 
     private static Answer<Estimate> Ranked(double[] changes, ConfidenceLevel level) => changes.Length < RankNeeds
         ? new NotEstimable("the rank-based change", Refusal.TooFewAthletes, RankNeeds, changes.Length, "athletes")
-        : SignedRankTest.Fit(changes, level).Select(test => new Estimate(test.HodgesLehmann, Unit.Seconds, changes.Length, "Hodges-Lehmann, exact signed rank")
+        : SignedRankTest.Fit(changes, level).Select(test => new Estimate(test.HodgesLehmann, Unit.Seconds, changes.Length, test.IsExact ? "Hodges-Lehmann, exact signed rank" : "Hodges-Lehmann, signed rank by normal approximation")
         {
             Interval = test.Interval,
             PValue = test.PValue,

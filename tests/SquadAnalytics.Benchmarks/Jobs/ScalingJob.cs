@@ -2,6 +2,7 @@ using System.Diagnostics;
 using System.Globalization;
 using SquadAnalytics.Benchmarks.Simulations;
 using SquadAnalytics.Change;
+using SquadAnalytics.Load;
 using SquadAnalytics.Reliability;
 using SquadAnalytics.Sets;
 
@@ -83,6 +84,15 @@ internal sealed class ScalingJob : Job
             ("consecutive pairs", squad => ConsecutivePairs.Fit(squad.Sessions).GetOrThrow()),
             ("familiarisation", squad => Familiarisation.Fit(squad.Sessions, worthwhile).GetOrThrow()),
             ("changes of the squad", squad => SquadChanges.Fit(squad.Sessions, error, worthwhile).GetOrThrow()),
+            ("season of the squad", squad => SquadTrend.Fit(squad.Sessions).GetOrThrow()),
+            ("spread of responses", squad => ResponseSpread.OfSeason(SquadTrend.Fit(squad.Sessions).GetOrThrow()).GetOrThrow()),
+            ("set profiles of the squad", squad => ProfileModel.Fit(squad.Sessions, new ProfileModelOptions(3)).GetOrThrow()),
+            ("two blocks", squad => BlockComparison.Fit(squad.Sessions, squad.Blocks[0], squad.Blocks[1]).GetOrThrow()),
+            ("two blocks, mixed model", squad => BlockModel.Fit(squad.Sessions, squad.Blocks[0], squad.Blocks[1]).GetOrThrow()),
+            ("what else differed between blocks", squad => BlockCircumstances.Summarize(squad, squad.Blocks[0], squad.Blocks[1]).GetOrThrow()),
+            ("weekly series of the squad", squad => InterruptedSeries.FitSquad(squad.Sessions, squad.Blocks[1].From).GetOrThrow()),
+            ("load and totals", squad => LoadAssociation.Fit(squad.Sessions, squad.Contexts, new LoadAssociationOptions { Windows = [new LoadWindow(1, 1)] }).GetOrThrow()),
+            ("circumstances and totals", squad => CovariateModel.Fit(squad.Sessions, squad.Contexts).GetOrThrow()),
         ];
     }
 

@@ -3,7 +3,7 @@ using SquadAnalytics.Statistics;
 
 namespace SquadAnalytics.Benchmarks.Simulations;
 
-/// <summary>Squads of any size for timing: set times only, every boxer tested in the same weeks.</summary>
+/// <summary>Squads of any size for timing: every boxer tested in the same weeks, with a season of their own, sleep and sparring of the test day and the load of the day before.</summary>
 internal static class LargeSquad
 {
     /// <summary>Sessions of each boxer.</summary>
@@ -18,19 +18,24 @@ internal static class LargeSquad
         var protocol = test.Protocol;
         var boxers = Enumerable.Range(1, Math.Max(1, sessions / SessionsEach)).Select(number => new Athlete("a" + number, "Boxer " + number, "B" + number)).ToList();
         var all = new List<Session>(boxers.Count * SessionsEach);
+        var days = new List<DayContext>(2 * boxers.Count * SessionsEach);
         var times = new double[protocol.Sets];
         foreach (var (index, boxer) in boxers.Index())
         {
             var random = new SeededRandom(seed, index + 1);
             var level = test.SetSeconds * Math.Exp(0.05 * random.NextNormal());
+            var trend = -0.001 + 0.001 * random.NextNormal();
             for (var week = 0; week < SessionsEach; week++)
             {
-                var day = level * Math.Exp(0.008 * random.NextNormal());
+                var day = level * Math.Exp(trend * week + 0.008 * random.NextNormal());
+                var date = FirstDay.AddDays(7 * week);
+                days.Add(new DayContext(boxer.Id, date.AddDays(-1)) { SessionRpe = 3 + random.NextIndex(6), Minutes = 60 + random.NextIndex(40) });
+                days.Add(new DayContext(boxer.Id, date) { SleepHours = 6 + random.NextIndex(30) / 10.0, SparringRoundsBefore = random.NextIndex(5) });
                 for (var set = 0; set < times.Length; set++) times[set] = Math.Round(day * (1 + (0.006 * set)) * Math.Exp(0.012 * random.NextNormal()), 1);
-                all.Add(Session.FromTimes($"{boxer.Id}-{week}", boxer.Id, FirstDay.AddDays(7 * week), protocol, [.. times]));
+                all.Add(Session.FromTimes($"{boxer.Id}-{week}", boxer.Id, date, protocol, [.. times]));
             }
         }
 
-        return new Squad("Large squad (invented)", boxers, [protocol], all);
+        return new Squad("Large squad (invented)", boxers, [protocol], all) { Contexts = days, Blocks = [new TrainingBlock("first", "First", FirstDay, FirstDay.AddDays(83)), new TrainingBlock("second", "Second", FirstDay.AddDays(84), FirstDay.AddDays(180))] };
     }
 }
