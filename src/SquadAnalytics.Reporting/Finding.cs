@@ -21,6 +21,9 @@ public sealed record Finding
     /// <summary>Where the method comes from, as a reference: <c>Hopkins 2000</c>; null where it is plain arithmetic.</summary>
     public string? Source { get; init; }
 
+    /// <summary>Over how many athletes it is an aggregate; null where it is about one athlete, or about nobody.</summary>
+    public int? OverAthletes { get; init; }
+
     /// <summary>What limits the finding.</summary>
     public IReadOnlyList<string> Notes { get; init; } = [];
 

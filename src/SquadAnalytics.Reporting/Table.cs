@@ -41,6 +41,9 @@ public sealed record Table
     /// <summary>What a reader has to know: level of the intervals, method, who was left out.</summary>
     public IReadOnlyList<string> Notes { get; init; } = [];
 
+    /// <summary>Over how many athletes all its figures are aggregates; null where they are single athletes' own, or say so cell by cell.</summary>
+    public int? OverAthletes { get; init; }
+
     /// <summary>As an HTML fragment: caption, scoped headings, figures right-aligned, all text escaped.</summary>
     public string ToHtml() => TableHtml.Write(this);
 

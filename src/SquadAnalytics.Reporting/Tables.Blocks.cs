@@ -82,6 +82,7 @@ public static partial class Tables
                 Row("SD of an athlete's tests within a block", comparison.WithinBlock, format),
             ])
         {
+            OverAthletes = comparison.Athletes.Count,
             Notes = [$"{comparison.Change.ConfidenceLevel} intervals; negative is faster.", .. comparison.RankChange.Match(rank => rank.Notes, _ => []), .. series.Match(fit => fit.IsWithoutVerdict ? (IReadOnlyList<string>)["The jump beyond the trend rests on few weeks: shown without a verdict."] : [], _ => [])],
         };
     }
@@ -122,14 +123,15 @@ public static partial class Tables
         var named = groups.Rows.GroupBy(row => row.Group, StringComparer.Ordinal).ToList();
         IReadOnlyList<TableCell> Means(IGrouping<string, BeforeAndAfter> group) =>
         [
-            group.Key, Count(group.Count()), TableCell.Figure(group.Sum(row => row.Before.Value) / group.Count(), format.EntryDecimals),
-            TableCell.Figure(group.Sum(row => row.After.Value) / group.Count(), format.EntryDecimals), TableCell.SignedFigure(group.Sum(row => row.ChangeSeconds) / group.Count(), format.EntryDecimals),
+            group.Key, Count(group.Count()), TableCell.Figure(group.Sum(row => row.Before.Value) / group.Count(), format.EntryDecimals).OfGroup(group.Count()),
+            TableCell.Figure(group.Sum(row => row.After.Value) / group.Count(), format.EntryDecimals).OfGroup(group.Count()), TableCell.SignedFigure(group.Sum(row => row.ChangeSeconds) / group.Count(), format.EntryDecimals).OfGroup(group.Count()),
         ];
         return new Table(
             "Two groups before and after",
             [new("group"), TableColumn.Figures("athletes"), TableColumn.Figures("mean before", "s"), TableColumn.Figures("mean after", "s"), TableColumn.Figures("mean change", "s")],
             [.. named.Select(Means)])
         {
+            OverAthletes = named.Min(static group => group.Count()),
             Notes = difference.Match<IReadOnlyList<string>>(
                 found =>
                 [

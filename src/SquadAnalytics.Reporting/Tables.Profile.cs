@@ -23,6 +23,7 @@ public static partial class Tables
                 Spread("SD of a set", model.SetNoise),
             ])
         {
+            OverAthletes = model.Athletes.Count,
             Notes = [$"{model.LateContrast.ConfidenceLevel} intervals; positive is slower. Percent from a model of logarithms.", .. model.Notes],
         };
     }

@@ -23,6 +23,7 @@ public static partial class Tables
                 Row("correlation of level and slope", season.Correlation, format),
             ])
         {
+            OverAthletes = season.Athletes.Count,
             Notes = [$"{season.Slope.Method}; {season.Slope.ConfidenceLevel} intervals; negative is faster.", .. season.Notes],
         };
     }

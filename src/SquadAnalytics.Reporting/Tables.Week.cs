@@ -39,6 +39,7 @@ public static partial class Tables
             [new("circumstance"), new("unit"), TableColumn.Figures("this day"), TableColumn.Figures("usual"), TableColumn.Figures("other days")],
             [.. day.Measures.Select(measure => (IReadOnlyList<TableCell>)[measure.Name, measure.Unit, Cell(measure.OnTheDay), Cell(measure.Usual), Count(measure.OtherTests)])])
         {
+            OverAthletes = day.Athletes,
             Notes =
             [
                 day.Changes.Count == 0 ? "Timer, place and timing resolution as on the test day before, where recorded." : $"Another than on the test day before: {Sentences.List(day.Changes)}.",

@@ -3,7 +3,6 @@ using SquadAnalytics.Notebooks.Files;
 using SquadAnalytics.Notebooks.Kernels;
 using SquadAnalytics.Notebooks.Parameters;
 using SquadAnalytics.Notebooks.Running;
-using SquadAnalytics.Reporting;
 
 namespace SquadAnalytics.Notebooks.Reports;
 
@@ -24,7 +23,7 @@ public static partial class KeptRun
             return new NotebookRun(record.Notebook, notebook, cells)
             {
                 Parameters = [.. record.Parameters.Select(static parameter => new NotebookParameter(parameter.Name, ParameterType.Text, true, parameter.Value))],
-                Findings = [.. record.Findings.Select(static finding => new Finding(finding.Sentence) { Method = finding.Basis, Notes = finding.Notes })],
+                Findings = [.. record.Findings.Select(static finding => finding.ToFinding())],
                 DataFingerprint = record.DataFingerprint,
                 DataNote = record.DataNote,
                 LogbookFolder = record.Logbook,

@@ -41,7 +41,7 @@ internal sealed record RunRecord(
         run.LogbookFolder,
         run.Identity is { } identity ? [identity.Library, identity.Engine, identity.Runtime] : [],
         [.. run.Parameters.Select(static parameter => new RecordedParameter(parameter.Name, parameter.Value))],
-        [.. run.Findings.Select(static finding => new FindingForm(finding.Sentence, finding.Basis(), finding.Notes))],
+        [.. run.Findings.Select(FindingForm.Of)],
         [.. run.Cells.Select(static cell => new RecordedCell(cell.Number, cell.Cell.Id, cell.Cell.Name(), cell.Result.Ending.ToString(), Rounded(cell.Result.Duration), cell.Result.Fault?.ToString()) { Fault = cell.Result.Fault })],
         figures,
         tables);

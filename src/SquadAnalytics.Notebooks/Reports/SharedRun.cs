@@ -12,6 +12,8 @@ public static class SharedRun
 {
     private const string LeftOut = "An output is left out here: it names somebody who must not be named, or holds a health entry.";
 
+    private const string SmallGroup = "A figure over fewer than five athletes is left out here.";
+
     /// <summary>The run as it may be shared.</summary>
     /// <param name="run">The run.</param>
     /// <param name="discretion">What must not leave.</param>
@@ -56,6 +58,7 @@ public static class SharedRun
         if (output is WrittenText text) return text with { Text = discretion.ApplyToLines(text.Text) };
         var value = (ShownValue)output;
         if (value.Form(MimeTypes.Table) is { } json && Reporting.Table.FromJson(json) is { } table) return Table(table, value, discretion);
+        if (value.Form(MimeTypes.Svg) is { } svg && SharedForms.IsSmallGroup(svg)) return new ShownValue([new(MimeTypes.Text, SmallGroup)], value.IsResult);
         var forms = value.Forms.Select(form => Form(form, value, discretion)).OfType<MimeContent>().ToList();
         return forms.Count > 0 ? value with { Forms = forms } : LeftOutValue(value);
     }

@@ -11,9 +11,18 @@ namespace SquadAnalytics.Notebooks.Running;
 /// <param name="Notes">What limits it.</param>
 internal sealed record FindingForm(string Sentence, string Basis, IReadOnlyList<string> Notes)
 {
+    /// <summary>Over how many athletes it is an aggregate, or null.</summary>
+    public int? OverAthletes { get; init; }
+
+    /// <summary>The form of a finding.</summary>
+    public static FindingForm Of(Finding finding) => new(finding.Sentence, finding.Basis(), finding.Notes) { OverAthletes = finding.OverAthletes };
+
+    /// <summary>The finding of the form.</summary>
+    public Finding ToFinding() => new(Sentence) { Method = Basis, Notes = Notes ?? [], OverAthletes = OverAthletes };
+
     /// <summary>The findings as JSON.</summary>
     public static string Write(IEnumerable<Finding> findings) =>
-        JsonSerializer.Serialize([.. findings.Select(static finding => new FindingForm(finding.Sentence, finding.Basis(), finding.Notes))], FindingJson.Default.FindingFormArray);
+        JsonSerializer.Serialize([.. findings.Select(Of)], FindingJson.Default.FindingFormArray);
 
     /// <summary>The findings that cells displayed, in order.</summary>
     public static IReadOnlyList<Finding> ReadAll(IEnumerable<CellRun> cells) =>
@@ -27,7 +36,7 @@ internal sealed record FindingForm(string Sentence, string Basis, IReadOnlyList<
         try
         {
             var forms = JsonSerializer.Deserialize(json, FindingJson.Default.FindingFormArray) ?? [];
-            return forms.Where(static form => !string.IsNullOrWhiteSpace(form.Sentence)).Select(static form => new Finding(form.Sentence) { Method = form.Basis, Notes = form.Notes ?? [] });
+            return forms.Where(static form => !string.IsNullOrWhiteSpace(form.Sentence)).Select(static form => form.ToFinding());
         }
         catch (JsonException)
         {

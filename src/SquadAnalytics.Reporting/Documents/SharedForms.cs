@@ -1,3 +1,5 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
 using System.Xml.Linq;
 using SquadAnalytics.Standing;
 using SquadAnalytics.Storage;
@@ -9,7 +11,7 @@ namespace SquadAnalytics.Reporting.Documents;
 /// aggregates over fewer than five athletes are withheld, together with what would give them away by subtraction.
 /// </summary>
 /// <remarks>Source of the threshold: see <see cref="SmallGroups"/>.</remarks>
-public static class SharedForms
+public static partial class SharedForms
 {
     /// <summary>What stands where the figure of a small group was.</summary>
     public const string SmallGroup = "withheld: small group";
@@ -32,20 +34,22 @@ public static class SharedForms
         for (var row = 0; row < table.Rows.Count; row++)
         {
             if (Discretion.IsHealthHeading(table.Rows[row][0].Text)) continue;
-            rows.Add([.. columns.Select(k => small[row, k] ? TableCell.Restored(SmallGroup, null, true, null) : Cell(table.Rows[row][k], discretion))]);
+            rows.Add([.. columns.Select(k => small[row, k] || (table.OverAthletes < threshold && k > 0) ? TableCell.Restored(SmallGroup, null, true, null) : Cell(table.Rows[row][k], discretion))]);
         }
 
-        return new Table(discretion.Apply(table.Caption), [.. columns.Select(k => Column(table.Columns[k], discretion))], rows) { Notes = [.. table.Notes.Select(discretion.Apply)] };
+        return new Table(discretion.Apply(table.Caption), [.. columns.Select(k => Column(table.Columns[k], discretion))], rows) { Notes = table.OverAthletes < threshold ? [] : [.. table.Notes.Select(discretion.Apply)] };
     }
 
     /// <summary>A finding as it may be shared.</summary>
     /// <param name="finding">The finding.</param>
     /// <param name="discretion">What must not leave.</param>
-    public static Finding Of(Finding finding, Discretion discretion)
+    /// <param name="threshold">An aggregate of fewer athletes is withheld; 2 or more.</param>
+    public static Finding Of(Finding finding, Discretion discretion, int threshold = SmallGroups.DefaultThreshold)
     {
         ArgumentNullException.ThrowIfNull(finding);
         ArgumentNullException.ThrowIfNull(discretion);
-        return new Finding(discretion.Apply(finding.Sentence)) { Estimate = finding.Estimate, Method = finding.Method, Source = finding.Source, Notes = [.. finding.Notes.Select(discretion.Apply)] };
+        if (finding.OverAthletes < threshold) return new Finding($"A finding over fewer than {threshold.ToString(CultureInfo.InvariantCulture)} athletes is withheld here.");
+        return new Finding(discretion.Apply(finding.Sentence)) { Estimate = finding.Estimate, Method = finding.Method, Source = finding.Source, OverAthletes = finding.OverAthletes, Notes = [.. finding.Notes.Select(discretion.Apply)] };
     }
 
     /// <summary>A fragment of HTML or SVG as it may be shared; it goes through the allow-list on the way.</summary>
@@ -62,6 +66,15 @@ public static class SharedForms
         foreach (var text in root.DescendantNodes().OfType<XText>().ToList()) text.Value = discretion.Apply(text.Value);
         foreach (var attribute in root.Descendants().Attributes().Where(IsWords).ToList()) attribute.Value = discretion.Apply(attribute.Value);
         return Texts(root).Any(discretion.NamesOrQuotes) ? null : FragmentSanitizer.Sanitize(string.Concat(root.Nodes().Select(node => node.ToString(SaveOptions.DisableFormatting))));
+    }
+
+    /// <summary>Whether a drawing that stands alone in its file shows aggregates over too few athletes.</summary>
+    /// <param name="svg">The drawing, as a figure wrote it.</param>
+    /// <param name="threshold">Aggregates of fewer athletes are withheld; 2 or more.</param>
+    public static bool IsSmallGroup(string svg, int threshold = SmallGroups.DefaultThreshold)
+    {
+        ArgumentNullException.ThrowIfNull(svg);
+        return AthletesOfDrawing().Match(svg) is { Success: true } written && (!int.TryParse(written.Groups[1].ValueSpan, NumberStyles.None, CultureInfo.InvariantCulture, out var athletes) || athletes < threshold);
     }
 
     /// <summary>A drawing that stands alone in its file, as it may be shared.</summary>
@@ -121,4 +134,7 @@ public static class SharedForms
 
         return small;
     }
+
+    [GeneratedRegex("^(?:<\\?[^>]*\\?>)?\\s*<svg[^>]* data-athletes=\"([^\"]*)\"", RegexOptions.CultureInvariant)]
+    private static partial Regex AthletesOfDrawing();
 }

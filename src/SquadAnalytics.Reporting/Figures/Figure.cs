@@ -24,12 +24,15 @@ public abstract record Figure
     /// <summary>The content in words, for those who do not see the picture.</summary>
     public abstract string AlternativeText { get; }
 
+    /// <summary>Over how many athletes its aggregates are; null where it shows none. What is exported or shared withholds a figure of fewer than five.</summary>
+    public virtual int? OverAthletes { get; init; }
+
     /// <summary>The figure as an SVG file that stands alone: white ground, named fallback typefaces.</summary>
     /// <param name="size">For which width it is drawn.</param>
     public string ToSvg(FigureSize size = FigureSize.Wide)
     {
         using var drawing = Draw(size);
-        return SvgPicture.StandAlone(drawing, Title, AlternativeText);
+        return SvgPicture.StandAlone(drawing, Title, AlternativeText, OverAthletes);
     }
 
     /// <summary>The figure as PNG; at 3 dots per unit the wide size prints at 300 dots per inch on A4.</summary>

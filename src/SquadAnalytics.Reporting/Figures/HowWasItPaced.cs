@@ -30,8 +30,12 @@ public sealed record HowWasItPaced : Figure
     /// <summary>The athlete's other sessions of the protocol, drawn faint behind.</summary>
     public IReadOnlyList<Session> Earlier { get; init; } = [];
 
-    /// <summary>The squad's median work time of each set, in order; empty to leave it out.</summary>
+    /// <summary>The squad's median work time of each set, in order; empty to leave it out. Say in <see cref="OverAthletes"/> over how many athletes.</summary>
     public IReadOnlyList<Seconds> SquadMedian { get; init; } = [];
+
+    /// <inheritdoc />
+    /// <remarks>A median over nobody knows how many counts as one over too few.</remarks>
+    public override int? OverAthletes { get => field ?? (SquadMedian.Count > 0 ? 0 : null); init; }
 
     /// <summary>The athlete's set-to-set noise, drawn as a bar on each set; null to leave it out.</summary>
     public SetNoiseResult? Noise { get; init; }

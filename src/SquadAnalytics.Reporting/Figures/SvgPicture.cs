@@ -12,6 +12,9 @@ namespace SquadAnalytics.Reporting.Figures;
 /// </summary>
 internal static partial class SvgPicture
 {
+    /// <summary>On the drawing itself: over how many athletes its aggregates are.</summary>
+    public const string AthletesAttribute = "data-athletes";
+
     private static readonly XNamespace Svg = "http://www.w3.org/2000/svg";
 
     public static string Inline(Drawing drawing, string alternativeText)
@@ -21,10 +24,11 @@ internal static partial class SvgPicture
         return root.ToString(SaveOptions.DisableFormatting);
     }
 
-    public static string StandAlone(Drawing drawing, string title, string alternativeText)
+    public static string StandAlone(Drawing drawing, string title, string alternativeText, int? athletes)
     {
         var root = Read(drawing, alternativeText);
         root.Elements(Svg + "rect").Where(rect => IsGround(rect, drawing)).Remove();
+        if (athletes is { } count) root.SetAttributeValue(AthletesAttribute, count);
         root.AddFirst(
             new XElement(Svg + "title", title),
             new XElement(Svg + "desc", alternativeText),

@@ -15,7 +15,8 @@ internal static class TableJson
             table.Caption,
             [.. table.Columns.Select(static column => new ColumnForm(column.Header, column.Unit, column.Alignment == ColumnAlignment.Right))],
             [.. table.Rows.Select(static row => row.Select(static cell => ReferenceEquals(cell, TableCell.Nothing) ? null : new CellForm(cell.Text, cell.Number, cell.IsRefusal, cell.Athletes)).ToArray())],
-            [.. table.Notes]),
+            [.. table.Notes],
+            table.OverAthletes),
         Forms.TableForm);
 
     public static Table? Read(string json)
@@ -29,6 +30,7 @@ internal static class TableJson
                 [.. rows.Select(static row => (IReadOnlyList<TableCell>)[.. row.Select(static cell => cell is null ? TableCell.Nothing : TableCell.Restored(cell.Text ?? "", cell.Number, cell.Refusal, cell.Athletes))])])
             {
                 Notes = form.Notes ?? [],
+                OverAthletes = form.OverAthletes,
             };
         }
         catch (Exception error) when (error is JsonException or ArgumentException)
@@ -39,7 +41,7 @@ internal static class TableJson
 }
 
 /// <summary>A table as JSON holds it.</summary>
-internal sealed record TableForm(string Caption, ColumnForm[] Columns, CellForm?[][] Rows, string[]? Notes);
+internal sealed record TableForm(string Caption, ColumnForm[] Columns, CellForm?[][] Rows, string[]? Notes, int? OverAthletes);
 
 /// <summary>A column as JSON holds it.</summary>
 internal sealed record ColumnForm(string Header, string? Unit, bool Right);

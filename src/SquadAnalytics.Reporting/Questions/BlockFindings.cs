@@ -25,13 +25,14 @@ public static class BlockFindings
             yield break;
         }
 
-        yield return Primary(comparison, evidence);
-        yield return Companions(comparison, evidence);
-        if (evidence.Series.TryGet(out var series)) yield return BeyondTrend(series, evidence);
+        var athletes = comparison.Athletes.Count;
+        yield return Primary(comparison, evidence) with { OverAthletes = athletes };
+        yield return Companions(comparison, evidence) with { OverAthletes = athletes };
+        if (evidence.Series.TryGet(out var series)) yield return BeyondTrend(series, evidence) with { OverAthletes = athletes };
         yield return ForWhom(comparison, evidence);
-        if (Tipping(comparison, evidence) is { } tipping) yield return tipping;
+        if (Tipping(comparison, evidence) is { } tipping) yield return tipping with { OverAthletes = athletes };
         yield return WhoIsIn(comparison, evidence);
-        yield return evidence.MoreTests.Match(more => More(more, comparison, evidence), Finding.Refused);
+        yield return evidence.MoreTests.Match(more => More(more, comparison, evidence) with { OverAthletes = athletes }, Finding.Refused);
         foreach (var finding in Honesty(evidence, ItemsInSentence)) yield return finding;
     }
 
@@ -171,6 +172,6 @@ public static class BlockFindings
         }
 
         yield return new Finding(evidence.Pair.First.DefinedAfterData || evidence.Pair.Second.DefinedAfterData ? "The blocks were chosen after the results were seen." : "The blocks were defined before the results were seen.") { Method = "written down with the block" };
-        yield return evidence.Noise.Match(noise => new Finding($"Test noise: the typical error of one session total is {evidence.Format.WithInterval(noise.Estimate)}.") { Estimate = noise.Estimate, Source = "Hopkins 2000" }, Finding.Refused);
+        yield return evidence.Noise.Match(noise => new Finding($"Test noise: the typical error of one session total is {evidence.Format.WithInterval(noise.Estimate)}.") { Estimate = noise.Estimate, Source = "Hopkins 2000", OverAthletes = noise.Athletes }, Finding.Refused);
     }
 }

@@ -106,7 +106,7 @@ public static class SlowdownFindings
 
     private static Finding WhatWouldSettleIt(TypicalErrorResult noise, SlowdownEvidence evidence)
     {
-        if (!evidence.Change.TryGet(out var change)) return new Finding($"Test noise is about {evidence.Format.Value(noise.Estimate)}.") { Estimate = noise.Estimate, Source = "Hopkins 2000" };
+        if (!evidence.Change.TryGet(out var change)) return new Finding($"Test noise is about {evidence.Format.Value(noise.Estimate)}.") { Estimate = noise.Estimate, Source = "Hopkins 2000", OverAthletes = noise.Athletes };
         var needed = NumberOfTests.Needed(noise, change.Worthwhile);
         var tests = (int)needed.Value;
         return new Finding($"To know the total to within the smallest worthwhile change of {evidence.Format.Value(change.Worthwhile.Estimate)}, take the mean of {Sentences.Plural(tests, "test")}. To learn whether the clock plays a part, do one session at fixed rest; to learn about the station, test it fresh and count clean repetitions.")

@@ -25,7 +25,7 @@ public static class StandingFindings
             .. standings.Match<IEnumerable<Finding>>(found => [.. Bands(found, label)], refused => [Finding.Refused(refused)]),
             .. ranks.Match<IEnumerable<Finding>>(found => [First(found, label)], refused => [Finding.Refused(refused)]),
             .. standings.Match<IEnumerable<Finding>>(found => [.. Bests(found, label, format), .. NotRanked(found, label)], _ => []),
-            noise.Match(found => new Finding($"Test noise: the typical error of one session total is {format.WithInterval(found.Estimate)}; the level of an athlete, a mean of a few tests, is known to within that much divided by the root of their number.") { Estimate = found.Estimate, Source = "Hopkins 2000" }, Finding.Refused),
+            noise.Match(found => new Finding($"Test noise: the typical error of one session total is {format.WithInterval(found.Estimate)}; the level of an athlete, a mean of a few tests, is known to within that much divided by the root of their number.") { Estimate = found.Estimate, Source = "Hopkins 2000", OverAthletes = found.Athletes }, Finding.Refused),
         ];
         return new Findings([.. findings.DistinctBy(finding => finding.Sentence)]);
     }

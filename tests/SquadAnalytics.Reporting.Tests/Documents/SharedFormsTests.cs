@@ -1,5 +1,6 @@
 using System.Xml.Linq;
 using SquadAnalytics.Reporting.Documents;
+using SquadAnalytics.Reporting.Figures;
 using SquadAnalytics.Reporting.Tests.Figures;
 using SquadAnalytics.Storage;
 
@@ -86,6 +87,28 @@ public class SharedFormsTests
         var after = XDocument.Parse(SharedForms.OfSvg(Examples.Paced().ToSvg(), Discretion)!);
         Assert.Equal(before.Root!.Name, after.Root!.Name);
         Assert.Equal(before.Descendants().Count(), after.Descendants().Count());
-        Assert.Equal(before.Descendants().SelectMany(element => element.Attributes()).Count(), after.Descendants().SelectMany(element => element.Attributes()).Count());
+        Assert.Equal(before.Descendants().SelectMany(element => element.Attributes()).Count(attribute => attribute.Name != "data-athletes"), after.Descendants().SelectMany(element => element.Attributes()).Count());
+    }
+    [Fact]
+    public void What_rests_as_a_whole_on_too_few_athletes_is_withheld_as_a_whole()
+    {
+        var table = new Table("Blocks", [new("measure"), TableColumn.Figures("estimate")], [["mean", TableCell.Figure(12.3, 1)]]) { Notes = ["mean 12.3"], OverAthletes = 4 };
+        var shared = SharedForms.Of(Table.FromJson(table.ToJson())!, Discretion)!;
+        Assert.Equal(SharedForms.SmallGroup, shared.Rows[0][1].Text);
+        Assert.DoesNotContain("12.3", shared.ToText() + shared.ToCsv() + shared.ToHtml() + shared.ToJson(), StringComparison.Ordinal);
+        Assert.Contains("12.3", SharedForms.Of(table with { OverAthletes = 5 }, Discretion)!.ToText(), StringComparison.Ordinal);
+        Assert.Equal("A finding over fewer than 5 athletes is withheld here.", SharedForms.Of(new Finding("The mean was 12.3 s.") { OverAthletes = 4, Notes = ["12.3"] }, Discretion).ToString());
+        Assert.Equal("The mean was 12.3 s.", SharedForms.Of(new Finding("The mean was 12.3 s.") { OverAthletes = 5 }, Discretion).ToString());
+    }
+
+    [Fact]
+    public void A_figure_says_on_its_drawing_over_how_many_athletes_it_is()
+    {
+        var median = Examples.Paced().SquadMedian.Count > 0 ? Examples.Paced().SquadMedian : [.. Examples.Paced().Session.Sets.Select(set => set.Work!.Value)];
+        HowWasItPaced Of(int? athletes) => Examples.Paced() with { SquadMedian = median, OverAthletes = athletes };
+        Assert.True(SharedForms.IsSmallGroup(Of(4).ToSvg()));
+        Assert.True(SharedForms.IsSmallGroup(Of(null).ToSvg()));
+        Assert.False(SharedForms.IsSmallGroup(Of(5).ToSvg()));
+        Assert.False(SharedForms.IsSmallGroup((Of(null) with { SquadMedian = [] }).ToSvg()));
     }
 }
