@@ -59,6 +59,8 @@ internal sealed class RunCommand : Command
         try
         {
             request = request with { Notebook = NotebookFile.Read(path) };
+            // A notebook that never looks at the logbook shows nothing of the invented squad.
+            if (!request.Notebook.Cells.Any(cell => cell.Source.Contains("logbook", StringComparison.Ordinal))) request = request with { DataNote = null };
             var run = await new NotebookRunner(kernels, TimeProvider.System).RunAsync(request, cell => Report(cell, progress), interrupt.Token).ConfigureAwait(false);
             folder ??= KeptRunFolder.New(Environment.CurrentDirectory, Environment.GetFolderPath(Environment.SpecialFolder.LocalApplicationData), run.Name, run.Started);
             return Finish(run, KeptRun.Write(run, folder), output, progress);
