@@ -20,6 +20,23 @@ public sealed record HowDoesEveryonePace : Figure
         Occasion = occasion;
     }
 
+    /// <summary>The figure of one test day, athletes by code: names do not fit.</summary>
+    /// <param name="squad">The squad.</param>
+    /// <param name="protocol">The protocol; sessions of the same key count.</param>
+    /// <param name="date">The day.</param>
+    /// <returns>The figure, or <see cref="Refusal.TooFewSessions"/> where nobody's first set of that day is timed.</returns>
+    public static Answer<HowDoesEveryonePace> On(Squad squad, Protocol protocol, DateOnly date)
+    {
+        ArgumentNullException.ThrowIfNull(squad);
+        ArgumentNullException.ThrowIfNull(protocol);
+        var profiles = squad.Sessions.Where(session => session.Date == date && !session.IsVoid && session.Protocol.Key == protocol.Key && session.Sets[0].Work is not null)
+            .DistinctBy(session => session.AthleteId)
+            .Select(session => new AthleteProfile(squad.Athlete(session.AthleteId).Code, [.. session.Sets.Select(set => set.Work)])).ToList();
+        return profiles.Count == 0
+            ? new NotEstimable("how everyone paces", Refusal.TooFewSessions, 1, 0, "sessions with a timed first set")
+            : new HowDoesEveryonePace(profiles, $"session of {date.ToString("d MMM yyyy", System.Globalization.CultureInfo.InvariantCulture)}");
+    }
+
     /// <summary>The profiles.</summary>
     public IReadOnlyList<AthleteProfile> Athletes { get; }
 

@@ -1,5 +1,6 @@
 using System.Globalization;
 using ScottPlot;
+using SquadAnalytics.Sets;
 
 namespace SquadAnalytics.Reporting.Figures;
 
@@ -25,6 +26,24 @@ public sealed record HowMuchDoesTheClockExplain : Figure
         OnTheClock = [.. onTheClock];
         AtFixedRest = [.. atFixedRest];
         FixedRest = fixedRest;
+    }
+
+    /// <summary>The figure of a recovery model beside an athlete's mean times; the fixed rest is the one that a fresh set leaves on the clock.</summary>
+    /// <param name="athlete">The athlete as labelled in this report.</param>
+    /// <param name="parameters">The model, fitted or assumed.</param>
+    /// <param name="tests">Complete sessions of one protocol with a start interval; at least one.</param>
+    /// <exception cref="ArgumentException">There is no session, or no start interval.</exception>
+    public static HowMuchDoesTheClockExplain From(string athlete, RecoveryParameters parameters, IReadOnlyList<Session> tests)
+    {
+        ArgumentNullException.ThrowIfNull(parameters);
+        ArgumentNullException.ThrowIfNull(tests);
+        if (tests.Count == 0 || tests[0].Protocol.StartInterval is not { } interval) throw new ArgumentException("There must be a session, with a start interval.", nameof(tests));
+        var sets = tests[0].Protocol.Sets;
+        var rest = interval - parameters.Fresh;
+        return new HowMuchDoesTheClockExplain(
+            athlete,
+            [.. Enumerable.Range(0, sets).Select(set => new Seconds(tests.Sum(test => test.TimesSeconds[set]) / tests.Count))],
+            parameters.OnTheClock(sets, interval), parameters.AtFixedRest(sets, rest), rest);
     }
 
     /// <summary>The athlete as labelled in this report.</summary>

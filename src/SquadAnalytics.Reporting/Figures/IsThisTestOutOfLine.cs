@@ -1,5 +1,6 @@
 using System.Globalization;
 using ScottPlot;
+using SquadAnalytics.Change;
 
 namespace SquadAnalytics.Reporting.Figures;
 
@@ -24,6 +25,23 @@ public sealed record IsThisTestOutOfLine : Figure
         LowerLimit = lowerLimit;
         UpperLimit = upperLimit;
         Rules = rules;
+    }
+
+    /// <summary>The figure of an athlete's own chart.</summary>
+    /// <param name="chart">The chart.</param>
+    /// <param name="squad">The squad, for how the athlete is labelled.</param>
+    public static IsThisTestOutOfLine From(OwnChartResult chart, Squad squad)
+    {
+        ArgumentNullException.ThrowIfNull(chart);
+        ArgumentNullException.ThrowIfNull(squad);
+        string? Signal(ChartPoint point) => point.IsBeyondLimits ? "beyond three sigma" : point.EndsOneSidedRun ? "eighth in a row on one side" : null;
+        return new IsThisTestOutOfLine(
+            squad.Athlete(chart.AthleteId).LabelOn(chart.Points[^1].Session.Date),
+            [.. chart.Points.Select(point => new ControlPoint(point.Session.Date, new Seconds(point.ValueSeconds), point.InBaseline, Signal(point)))],
+            new Seconds(chart.Limits.Centre), new Seconds(chart.Limits.Lower), new Seconds(chart.Limits.Upper), "one beyond three sigma; eight in a row on one side")
+        {
+            Format = NumberFormat.For(chart.Selection.Sessions),
+        };
     }
 
     /// <summary>The athlete as labelled in this report.</summary>

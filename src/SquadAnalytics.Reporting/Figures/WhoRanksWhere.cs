@@ -54,7 +54,9 @@ public sealed record WhoRanksWhere : Figure
         var chart = new Chart(size, (int)((Ranks.Count * RowHeight) + 76), new Margins(names, 92, 46, 30));
         chart.Limits(0.4, Ranks.Count + 0.6, -Ranks.Count, 0);
         chart.Heading("rank (1 is fastest)");
-        var ticks = Ticks.Between(1, Ranks.Count, 8).Where(tick => tick >= 1 && tick == Math.Floor(tick)).Append(1).Distinct().Order().ToList();
+        var wished = Ticks.Between(1, Ranks.Count, 8).Where(tick => tick >= 1 && tick == Math.Floor(tick)).ToList();
+        // The first rank always has its number, and room for it.
+        double[] ticks = [1, .. wished.Where(tick => tick > 1 && (wished.Count < 2 || tick - 1 >= wished[1] - wished[0]))];
         chart.ScaleBottom(ticks, tick => tick.ToString("0", CultureInfo.InvariantCulture), "← faster    rank    slower →", lines: true);
         for (var k = 0; k < Ranks.Count; k++)
         {

@@ -21,7 +21,7 @@ public sealed record BlockEvidence
     /// <summary>The mixed model of all athletes: the second opinion.</summary>
     public required Answer<BlockModelResult> Model { get; init; }
 
-    /// <summary>Jump beyond the season's trend, from the squad's weekly means.</summary>
+    /// <summary>Jump beyond the season's trend, from the squad's weeks compared within athletes.</summary>
     public required Answer<InterruptedSeriesResult> Series { get; init; }
 
     /// <summary>Each athlete's own difference.</summary>

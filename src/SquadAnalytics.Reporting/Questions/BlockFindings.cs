@@ -76,7 +76,7 @@ public static class BlockFindings
     {
         var jump = series.SerialLevelChange;
         var reading = series.IsWithoutVerdict ? "few weeks, so no verdict" : jump.Interval?.Contains(0) == false ? "a jump beyond the trend of the weeks before" : "not clearly a jump beyond the trend of the weeks before";
-        return new Finding($"At the start of {evidence.Pair.Second} the squad's weekly mean was {evidence.Format.Change(jump)} than the line through the weeks before, {jump.ConfidenceLevel} interval {evidence.Format.ChangeLimits(jump)}: {reading}. By the last test: {evidence.Format.Change(series.EffectAtEnd)}, {evidence.Format.ChangeLimits(series.EffectAtEnd)}.")
+        return new Finding($"At the start of {evidence.Pair.Second} the squad, its weeks compared within athletes, was {evidence.Format.Change(jump)} than the line through the weeks before, {jump.ConfidenceLevel} interval {evidence.Format.ChangeLimits(jump)}: {reading}. By the last test: {evidence.Format.Change(series.EffectAtEnd)}, {evidence.Format.ChangeLimits(series.EffectAtEnd)}.")
         {
             Estimate = jump,
             Source = "Wagner et al. 2002",

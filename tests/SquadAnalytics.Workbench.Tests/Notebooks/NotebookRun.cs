@@ -10,9 +10,20 @@ internal static class NotebookRun
     /// <param name="notebook">Its name.</param>
     /// <param name="arguments">Further arguments, such as <c>--set</c>.</param>
     /// <returns>What it printed: the findings.</returns>
-    public static string Of(string folder, string notebook, params IReadOnlyList<string> arguments)
+    public static string Of(string folder, string notebook, params IReadOnlyList<string> arguments) => Kept(Path.Combine(folder, Guid.NewGuid().ToString("N")), folder, notebook, arguments);
+
+    /// <summary>The page that a run leaves behind.</summary>
+    /// <inheritdoc cref="Of"/>
+    public static string Page(string folder, string notebook, params IReadOnlyList<string> arguments)
     {
-        var run = CommandRun.In(folder, ["run", notebook, .. arguments, "--out", Path.Combine(folder, Guid.NewGuid().ToString("N"))]);
+        var kept = Path.Combine(folder, Guid.NewGuid().ToString("N"));
+        Kept(kept, folder, notebook, arguments);
+        return File.ReadAllText(Path.Combine(kept, "report.html"));
+    }
+
+    private static string Kept(string kept, string folder, string notebook, IReadOnlyList<string> arguments)
+    {
+        var run = CommandRun.In(folder, ["run", notebook, .. arguments, "--out", kept]);
         Assert.True(run.ExitCode == 0, run.Errors + run.Output);
         Assert.DoesNotContain("NaN", run.Output, StringComparison.Ordinal);
         return run.Output;
