@@ -15,6 +15,9 @@ internal sealed class BlockExperiment(int athletes, int sessions, double noisePe
     private static readonly DateOnly FirstDay = new(2030, 9, 5);
     private readonly VirtualBoxer _model = new() { SetNoisePercent = noisePercent, DriftPercentPerSet = 0.6 };
 
+    /// <summary>Together two comparisons and two mixed models take more than 5 ms.</summary>
+    public override bool IsSlow => true;
+
     public override string Setting => string.Create(CultureInfo.InvariantCulture, $"blocks, {athletes} boxers, {sessions / 2} + {sessions / 2} sessions, set noise {noisePercent} %, change {changePercent} %");
 
     public override IReadOnlyList<Question> Questions =>

@@ -14,6 +14,9 @@ internal sealed class StandingExperiment(int sessions, double noisePercent) : Ex
     private const double ChangePercent = 1;
     private const int Recent = 3;
 
+    /// <summary>Together a shrunken change and ranks take more than 5 ms.</summary>
+    public override bool IsSlow => true;
+
     public override string Setting => string.Create(CultureInfo.InvariantCulture, $"standing, squad of {VirtualSquad.Size}, {sessions} sessions, set noise {noisePercent} %");
 
     public override IReadOnlyList<Question> Questions =>
