@@ -51,6 +51,10 @@ public static class Circumstances
         _ => throw new ArgumentOutOfRangeException(nameof(circumstance), circumstance, "No total is adjusted for an outcome."),
     };
 
+    /// <summary>Days by athlete and date.</summary>
+    internal static Dictionary<string, Dictionary<DateOnly, DayContext>> ByAthlete(IEnumerable<DayContext> days) =>
+        days.GroupBy(day => day.AthleteId, StringComparer.Ordinal).ToDictionary(own => own.Key, own => own.ToDictionary(day => day.Date), StringComparer.Ordinal);
+
     /// <summary>Value before a test, or null where it was not written down.</summary>
     /// <param name="circumstance">A circumstance, not an outcome.</param>
     /// <param name="days">Days of the athlete.</param>

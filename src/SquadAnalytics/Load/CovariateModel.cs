@@ -1,4 +1,5 @@
 using System.Globalization;
+using SquadAnalytics.Change;
 using SquadAnalytics.Statistics;
 
 namespace SquadAnalytics.Load;
@@ -32,7 +33,7 @@ public static class CovariateModel
 
     private static Answer<CovariateModelResult> Of(SessionSelection selection, IReadOnlyList<DayContext> days, CovariateModelOptions options)
     {
-        var own = days.GroupBy(day => day.AthleteId, StringComparer.Ordinal).ToDictionary(group => group.Key, group => group.ToDictionary(day => day.Date), StringComparer.Ordinal);
+        var own = Circumstances.ByAthlete(days);
         var none = new Dictionary<DateOnly, DayContext>();
         var tests = selection.Sessions.Select(session => (Session: session, Values: options.Covariates.Select(covariate => Circumstances.Of(covariate, own.GetValueOrDefault(session.AthleteId, none), session)).ToArray())).ToList();
         var athletes = tests.Where(test => test.Values.All(value => value is not null)).GroupBy(test => test.Session.AthleteId, StringComparer.Ordinal).Where(group => group.Count() > 1)
@@ -43,7 +44,7 @@ public static class CovariateModel
         var splits = options.Covariates.Select((_, k) => Split.Of([.. athletes.Select(group => group.Select(test => test.Values[k]!.Value).ToArray())])).ToList();
         if (splits.TrueForAll(split => !split.VariesWithin && !split.VariesBetween)) return new NotEstimable(Measure, Refusal.ZeroVariance, "circumstances that vary", "circumstances that do not");
         List<DesignColumn> columns = [DesignColumn.Intercept(used.Length, Unit.Seconds)];
-        if (options.WithTrend) columns.Add(new DesignColumn(Week, [.. used.Select(session => (session.Date.DayNumber - selection.Sessions[0].Date.DayNumber) / 7.0)], Unit.SecondsPerWeek));
+        if (options.WithTrend) columns.Add(new DesignColumn(Week, [.. used.Select(session => SeasonWeeks.Between(selection.Sessions[0].Date, session.Date))], Unit.SecondsPerWeek));
         for (var k = 0; k < splits.Count; k++)
         {
             var covariate = options.Covariates[k];

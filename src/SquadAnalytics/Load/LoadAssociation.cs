@@ -43,7 +43,7 @@ public static class LoadAssociation
     private static LoadAssociationResult Of(SessionSelection selection, IReadOnlyList<DayContext> days, LoadAssociationOptions options, Func<IReadOnlyList<LoadedTest>, OneWindow> fit)
     {
         ArgumentNullException.ThrowIfNull(days);
-        var own = days.GroupBy(day => day.AthleteId, StringComparer.Ordinal).ToDictionary(group => group.Key, group => group.ToDictionary(day => day.Date), StringComparer.Ordinal);
+        var own = Circumstances.ByAthlete(days);
         var rows = options.Windows.Select(window =>
         {
             LoadedTest[] tests =

@@ -5,21 +5,25 @@ namespace SquadAnalytics.Standing;
 /// <summary>Ranks of athletes with their uncertainty.</summary>
 public static class Ranks
 {
+    private const int Most = 2_000;
+
     /// <summary>Ranks athletes, fastest first.</summary>
     /// <remarks>
     /// With estimates m_i and standard errors s_i: expected rank 1 + Σ_(j ≠ i) Φ((m_i - m_j) / √(s_i² + s_j²)); interval from seeded normal
     /// draws, the lowest ranks whose cumulative shares reach the tails. Assumes independent normal errors. Sources, from memory: Goldstein
     /// and Spiegelhalter 1996, J R Stat Soc A 159:385-443; Marshall and Spiegelhalter 1998, BMJ 316:1701-1704. Juniors are not ranked by default.
+    /// Time and memory grow with the square of the athletes: at most 2,000.
     /// </remarks>
     /// <param name="levels">One level per athlete, all in one unit.</param>
     /// <param name="options">Level, draws and seed; null for the defaults.</param>
     /// <returns>The athletes by expected rank, or <see cref="Refusal.TooFewAthletes"/> below 2.</returns>
-    /// <exception cref="ArgumentException">A level has no standard error above 0, or the units differ.</exception>
+    /// <exception cref="ArgumentException">A level has no standard error above 0, the units differ, or there are more than 2,000 athletes.</exception>
     public static Answer<IReadOnlyList<RankedAthlete>> Fit(IReadOnlyList<AthleteLevel> levels, RankOptions? options = null)
     {
         ArgumentNullException.ThrowIfNull(levels);
         options ??= new RankOptions();
         if (levels.FirstOrDefault(level => level.Estimate.StandardError is not > 0) is { } bare) throw new ArgumentException($"The level of {bare.AthleteId} has no standard error above 0.", nameof(levels));
+        if (levels.Count > Most) throw new ArgumentException($"Ranks compare every athlete with every other: at most {Most} of them, not {levels.Count}.", nameof(levels));
         if (levels.Select(level => level.Estimate.Unit).Distinct().Count() > 1) throw new ArgumentException("The levels must all be in one unit.", nameof(levels));
         if (levels.Count < 2) return new NotEstimable("ranks", Refusal.TooFewAthletes, 2, levels.Count, "athletes");
         var shares = Simulate(levels, options);
