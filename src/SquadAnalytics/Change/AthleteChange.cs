@@ -11,6 +11,8 @@ public static class AthleteChange
     private const int NeededDegrees = 5;
 
     /// <summary>The change from the tests before to the latest test.</summary>
+    /// <remarks>Assumes independent tests with the same noise before and after, normal, and that the typical error is this athlete's too. Sources: Hopkins 2000,
+    /// Sports Med 30:1-15; Hopkins 2004, Sportscience 8:1-7; Swinton et al. 2018, Front Nutr 5:41.</remarks>
     /// <param name="sessions">Sessions of one athlete; the latest eligible one is held against the mean of up to three before it.</param>
     /// <param name="typicalError">The noise of one session total, from tests before the later ones: a true change inside it widens the interval.</param>
     /// <param name="worthwhile">The smallest worthwhile change S: in seconds, or in percent on the scale of logarithms.</param>
@@ -35,6 +37,7 @@ public static class AthleteChange
     /// verdicts in words of chance ("possibly", "likely") are left out because they trade false positives for misses without saying so
     /// (Welsh and Knight 2015, Med Sci Sports Exerc 47:874-884; Lohse et al. 2020, PLoS ONE 15:e0235318; the defence: Hopkins and
     /// Batterham 2018, Sportscience 22:19-29).
+    /// Assumes independent tests with the same noise before and after, normal, and that the typical error is this athlete's too.
     /// </remarks>
     /// <param name="baseline">Earlier complete sessions of one athlete; 1 or more.</param>
     /// <param name="later">Later complete sessions of the same athlete; 1 or more.</param>

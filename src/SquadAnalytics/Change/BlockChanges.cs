@@ -9,6 +9,7 @@ public static class BlockChanges
     /// <remarks>
     /// Each row as <see cref="AthleteChange.Between"/>: D = mean of block 2 - mean of block 1, SE = TE √(1/n1 + 1/n2). p-values adjusted over the athletes as in <see cref="SquadChanges"/>
     /// (Benjamini and Hochberg 1995, from memory). A row says that this athlete's level differed between the blocks, not that the block did it; nobody is labelled as one who responds.
+    /// Assumes independent athletes and normal changes.
     /// </remarks>
     /// <param name="sessions">All sessions of the squad, in any order.</param>
     /// <param name="first">The earlier block.</param>

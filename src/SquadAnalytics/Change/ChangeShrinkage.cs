@@ -14,6 +14,7 @@ public static class ChangeShrinkage
     /// sure of itself in a squad: 90 % intervals would hold 55 to 75 % of true changes. The posterior therefore counts what is not known of both,
     /// flat priors on μ and ω (Gelman 2006, Bayesian Analysis 1:515-534, from memory). Takes the typical error for known. It answers another
     /// question than the verdict; show both.
+    /// Assumes normal true changes and independent normal errors.
     /// </remarks>
     /// <param name="changes">The squad's changes, on the scale of seconds.</param>
     /// <param name="worthwhile">The smallest worthwhile change S, in seconds.</param>

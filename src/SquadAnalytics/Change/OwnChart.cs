@@ -21,6 +21,7 @@ public static class OwnChart
     /// in a row on one side of the centre, never across a gap above 3 weeks. Further zone rules are left out, because together they give a false signal about every 92 tests against 370 for
     /// the limits alone (Champ and Woodall 1987, Technometrics 29:393-399; from memory), and limits that were estimated do worse.</para>
     /// <para>Not for a series with a trend: chart the residuals instead. Rules: Western Electric 1956, Statistical quality control handbook (from memory).</para>
+    /// <para>Assumes independent normal tests about a constant level in the baseline.</para>
     /// </remarks>
     /// <param name="sessions">Sessions of one athlete, in any order.</param>
     /// <param name="baseline">The stable stretch, named in advance.</param>

@@ -37,7 +37,8 @@ public static class ResponseSpread
     }
 
     /// <summary>Without a comparison group: the SD between athletes of the slope times the weeks of the season.</summary>
-    /// <remarks>Limits by profile likelihood (maximum likelihood, where the SD itself is by REML). Everything that happened to athletes in the season is in it, not the training alone.</remarks>
+    /// <remarks>Limits by profile likelihood (maximum likelihood, where the SD itself is by REML). Everything that happened to athletes in the season is in it, not the training alone.
+    /// Assumes straight trends; source: the mixed model of the season (Bates et al. 2015, J Stat Softw 67(1)).</remarks>
     /// <param name="season">The squad's season.</param>
     /// <param name="level">Level of the limits; 90 % by default.</param>
     /// <returns>The standard deviation, or the season's refusal of <see cref="SquadTrendResult.SlopeSpread"/>, or <see cref="Refusal.NotConverged"/> where the profile does not settle.</returns>

@@ -14,6 +14,7 @@ public static class SeasonLevel
     /// y_t = μ_t + ε_t, μ_(t+1) = μ_t + η_t, both normal, on a grid of weeks; both variances by maximum likelihood, levels by the Kalman filter and smoother; a week without a test adds drift and no
     /// observation. Once settled a new test has the weight λ = (-q + √(q² + 4 q)) / 2, q = σ_η² / σ_ε². The level has no trend of its own: where there is one, it lags behind. Intervals take the
     /// variances as known. Sources: Harvey 1989, Forecasting, structural time series models and the Kalman filter; Durbin and Koopman 2012, Time series analysis by state space methods (from memory).
+    /// Assumes normal noise and a level that moves by independent normal steps.
     /// </remarks>
     /// <param name="sessions">Sessions of one athlete, in any order.</param>
     /// <param name="options">Level and selection; null for the defaults.</param>

@@ -12,6 +12,7 @@ public static class SeasonLine
     /// z_i = λ_g y_i + (1 - λ_g) z_(i-1), z_1 = y_1, λ_g = 1 - (1 - λ)^g with g weeks since the test before: after a long gap the new test counts for more. Descriptive: no interval, and the
     /// line lags behind every change. Nothing is filled in for weeks without a test. Tests of one date are averaged. Source of the average: Roberts 1959, Technometrics 1:239-250 (from
     /// memory); of the exponent for gaps: common practice, no source.
+    /// Assumes nothing: it describes, and carries no interval.
     /// </remarks>
     /// <param name="sessions">Sessions of one athlete, in any order.</param>
     /// <param name="options">λ and selection; null for the defaults.</param>

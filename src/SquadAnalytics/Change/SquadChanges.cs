@@ -12,6 +12,7 @@ public static class SquadChanges
     /// Each row as <see cref="AthleteChange"/>. Two-sided p_i = 2 T(-|D_i| / SE), or minimum-effect p_i = T((D_i + S) / SE); adjusted
     /// p_(i) = min over j >= i of min(1, I p_(j) / j) (Benjamini and Hochberg 1995, J R Stat Soc B 57:289-300, from memory). Of those
     /// flagged, expect at most a share q false. The shared typical error makes the p-values positively dependent; the procedure holds.
+    /// Assumes independent tests and one typical error for the squad, which makes the p-values positively dependent; the procedure allows for that.
     /// </remarks>
     /// <param name="sessions">Sessions of the whole squad, in any order.</param>
     /// <param name="typicalError">The noise of one session total.</param>

@@ -7,6 +7,7 @@ public static class SessionLoad
     /// <remarks>
     /// Both have to be written down, otherwise the load is unknown (null), not 0. A day counts 0 only where it is confirmed as one of rest.
     /// Source: Foster (1998), Med Sci Sports Exerc 30:1164-1168; Foster et al. (2001), J Strength Cond Res 15:109-115.
+    /// Assumes that effort and duration trade off one for one.
     /// </remarks>
     /// <returns>Arbitrary units, or null where the load is not known.</returns>
     public static double? Of(DayContext day)

@@ -12,6 +12,7 @@ public static class WeeklyLoad
     /// Sum of the session loads (rating of perceived exertion times minutes, see <see cref="SessionLoad"/>); monotony = mean daily load / SD of the seven daily loads; strain = sum × monotony; all in
     /// arbitrary units, monotony without unit. Every day must be known: written down, or confirmed as one of rest. Monotony explodes as days equalise, and its link with illness rests on small
     /// samples: no limit is drawn and no risk is named. Source: Foster 1998, Med Sci Sports Exerc 30:1164-1168.
+    /// Assumes that all training of the week is written down.
     /// </remarks>
     /// <param name="days">Days of one athlete, in any order; others than the seven are passed over.</param>
     /// <param name="from">First of the seven days.</param>

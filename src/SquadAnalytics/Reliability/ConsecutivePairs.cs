@@ -14,6 +14,7 @@ public static class ConsecutivePairs
     /// Per pair: mean change with a t interval; TE = s_d / √2 with chi-squared limits, df = athletes - 1. Pooled √(Σ df TE² / Σ df): its
     /// degrees of freedom would be optimistic, so the interval to print is that of <see cref="TypicalError"/>.
     /// Source: Hopkins 2000, Sports Med 30:1-15. <see cref="TypicalErrorOptions.WindowLength"/> and blocks do not apply.
+    /// Assumes independent athletes and normal differences.
     /// </remarks>
     /// <returns>The pairs, or <see cref="Refusal.TooFewPairs"/> where no pair has 3 athletes, or <see cref="Refusal.MixedProtocols"/>.</returns>
     public static Answer<ConsecutivePairsResult> Fit(IReadOnlyList<Session> sessions, TypicalErrorOptions? options = null)

@@ -16,6 +16,7 @@ public static class Familiarisation
     /// improvement left) or contains the mean change per test from test f+2 to the last. If there is none, f = 3 and noted. Changes are
     /// paired over athletes who took both tests. Two familiarisation tests were best for a repeated-effort cycling test (McGawley and
     /// Bishop 2006, Eur J Appl Physiol 98:383-393).
+    /// Assumes independent athletes; practice and training cannot be told apart without a control series.
     /// </remarks>
     /// <param name="sessions">Sessions of the whole squad, in any order.</param>
     /// <param name="worthwhile">The smallest worthwhile change S, in the measure's unit.</param>

@@ -15,6 +15,7 @@ public static class IntraclassCorrelation
     /// the systematic change. Limits: F for (1,1) and (C,1); for (A,1) with approximate degrees of freedom. Those of means of k tests by
     /// Spearman and Brown. A negative estimate is shown as 0 and noted.
     /// Sources: Shrout and Fleiss 1979, Psychol Bull 86:420-428; McGraw and Wong 1996, Psychol Methods 1:30-46 (from memory).
+    /// Assumes athletes drawn from one population, normal, and the same noise for all.
     /// </remarks>
     /// <param name="sessions">Sessions of the whole squad, in any order.</param>
     /// <param name="options">Tests, measure, level, selection; null for the defaults.</param>

@@ -30,7 +30,8 @@ public static class LimitsOfAgreement
     /// <summary>Limits of agreement from paired values.</summary>
     /// <remarks>d̄ ± 1.96 s_d; small samples d̄ ± q_t(0.975; n - 1) s_d √(1 + 1/n). Check whether |d| grows with the mean: then the ratio
     /// limits, from logarithms, are the ones to use. Source, from memory: Bland and Altman 1986, Lancet i:307-310; the fuller standard error of a limit from
-    /// Bland and Altman 1999, Stat Methods Med Res 8:135-160.</remarks>
+    /// Bland and Altman 1999, Stat Methods Med Res 8:135-160.
+    /// Assumes normal differences whose scatter does not grow with the level.</remarks>
     /// <param name="earlier">The earlier value of each pair.</param>
     /// <param name="later">The later value of each pair.</param>
     /// <param name="level">Level of the intervals of bias and limits.</param>

@@ -8,6 +8,7 @@ namespace SquadAnalytics.Reliability;
 public static class NumberOfTests
 {
     /// <summary>How many tests must be averaged so that the noise of the mean is at most the smallest worthwhile change: m = ⌈(TE / S)²⌉.</summary>
+    /// <remarks>Assumes independent tests with the same noise. Source: algebra.</remarks>
     /// <exception cref="ArgumentException">Error and smallest worthwhile change are in different units.</exception>
     public static Estimate Needed(TypicalErrorResult typicalError, SmallestWorthwhileChange worthwhile)
     {
@@ -19,6 +20,7 @@ public static class NumberOfTests
     }
 
     /// <summary>Noise of the mean of m tests, TE / √m.</summary>
+    /// <remarks>Assumes independent tests with the same noise. Source: algebra.</remarks>
     /// <param name="typicalError">The typical error of one test.</param>
     /// <param name="tests">Number of tests m; 1 or more.</param>
     public static Estimate ErrorOfMean(TypicalErrorResult typicalError, int tests)
@@ -28,6 +30,7 @@ public static class NumberOfTests
     }
 
     /// <summary>Standard error of a change between the means of two sets of tests, TE √(1/m1 + 1/m2).</summary>
+    /// <remarks>Assumes independent tests with the same noise. Source: algebra.</remarks>
     /// <param name="typicalError">The typical error of one test.</param>
     /// <param name="baselineTests">Number of earlier tests; 1 or more.</param>
     /// <param name="laterTests">Number of later tests; 1 or more.</param>
@@ -38,6 +41,7 @@ public static class NumberOfTests
     }
 
     /// <summary>Reliability of the mean of several tests from that of one, k ρ / (1 + (k - 1) ρ) (Spearman and Brown).</summary>
+    /// <remarks>Assumes parallel tests with independent noise. Source: the formula of Spearman and Brown, textbook.</remarks>
     /// <param name="ofOneTest">An intraclass correlation of single tests.</param>
     /// <param name="tests">Number of tests k; 1 or more.</param>
     public static Estimate ReliabilityOfMean(Estimate ofOneTest, int tests)

@@ -10,7 +10,8 @@ public static partial class TypicalError
     private const int OwnNeeds = 10;
 
     /// <summary>One athlete's own noise: the residual standard deviation about the straight trend over true dates.</summary>
-    /// <remarks>Least squares of the measure on weeks, m - 2 degrees of freedom. Assumes a straight trend and independent tests. Blocks, windows and grouping do not apply.</remarks>
+    /// <remarks>Least squares of the measure on weeks, m - 2 degrees of freedom. Assumes a straight trend and independent tests. Blocks, windows and grouping do not apply.
+    /// Source: Hopkins 2000, Sports Med 30:1-15, applied to one athlete about a straight line.</remarks>
     /// <param name="sessions">Sessions of one athlete, in any order.</param>
     /// <param name="options">Measure, level, selection; null for the defaults.</param>
     /// <returns>The error, or <see cref="Refusal.TooFewSessions"/> below 10 eligible sessions, <see cref="Refusal.ZeroVariance"/>, <see cref="Refusal.MixedProtocols"/>.</returns>
@@ -23,7 +24,9 @@ public static partial class TypicalError
 
     /// <summary>The residual standard deviation of a mixed model, to stand beside that of least squares where athletes were absent.</summary>
     /// <remarks>Tests as fixed effects and athletes within windows as random intercepts, by REML, in the unit of the measure. With complete windows it is the same number; with
-    /// absences it also uses what differences between athletes tell of a test.</remarks>
+    /// absences it also uses what differences between athletes tell of a test.
+    /// Assumes normal levels and noise, and that absence says nothing about the times. Source: Patterson and Thompson 1971, Biometrika 58:545-554 (from
+    /// memory).</remarks>
     /// <param name="sessions">Sessions of the whole squad, in any order.</param>
     /// <param name="options">Measure, window, blocks, selection; null for the defaults.</param>
     /// <returns>The standard deviation, or what <see cref="Fit(IReadOnlyList{Session}, TypicalErrorOptions?)"/> or the model refuses.</returns>

@@ -25,6 +25,7 @@ public static partial class Explanations
     /// <para>Limits count what was picked: where b was found by searching they hold for all n - 1 sets together, those of the station for all
     /// stations (Bonferroni).</para>
     /// <para>Times alone do not prove a cause. Combining the parts into one table is this library's own, no source.</para>
+    /// <para>Assumes independent sessions whose contrasts are normal.</para>
     /// </remarks>
     /// <param name="sessions">Sessions of one athlete, in any order.</param>
     /// <param name="options">b, days, circumstance, what matters, level, selection; null for the defaults.</param>

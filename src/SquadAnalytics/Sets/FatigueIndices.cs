@@ -17,6 +17,7 @@ public static class FatigueIndices
     /// normals (1.163 for 5), not 0: <see cref="NoiseFloor"/>.
     /// Sources: Fitzsimons et al. 1993, Aust J Sci Med Sport 25:82-87; Glaister et al. 2004, J Strength Cond Res 18:459-462, and 2008,
     /// 22:1597-1601; Oliver 2009, J Sci Med Sport 12:20-23; Girard et al. 2011, Sports Med 41:673-694.
+    /// Assumes nothing of the profile; noise alone gives indices above 0, see the noise floor.
     /// </remarks>
     /// <returns>The indices, or <see cref="Refusal.IncompleteSession"/> where a set is missing, or <see cref="Refusal.TooFewSets"/> below 3 sets.</returns>
     /// <exception cref="ArgumentException">The noise floor is of another number of sets.</exception>

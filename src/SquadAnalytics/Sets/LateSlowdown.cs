@@ -22,6 +22,7 @@ public static class LateSlowdown
     /// profiles are flipped (all 2^m up to 12 sessions, otherwise 9 999 random flips), so that the search is paid for; the intervals hold for all
     /// n - 1 sets together (Bonferroni).
     /// Source: Matthews et al. 1990, BMJ 300:230-235 (summary measures).
+    /// Assumes sessions that are exchangeable and contrasts that are normal over sessions, or symmetric for the sign flips.
     /// </remarks>
     /// <param name="sessions">Sessions of one athlete, in any order.</param>
     /// <param name="options">b, scale, level, selection, seed; null for the defaults.</param>
@@ -44,7 +45,8 @@ public static class LateSlowdown
     }
 
     /// <summary>The contrasts of a single session, with the set noise borrowed from the athlete's other sessions.</summary>
-    /// <remarks>On logarithms: SE(c) = σ √(1/b + 1/(n - b)), SE(κ) = σ √Σ w²; t quantile with the degrees of freedom of σ.</remarks>
+    /// <remarks>On logarithms: SE(c) = σ √(1/b + 1/(n - b)), SE(κ) = σ √Σ w²; t quantile with the degrees of freedom of σ.
+    /// Assumes independent normal noise of sets with the same size as in the other sessions. Source: algebra.</remarks>
     /// <param name="session">The session.</param>
     /// <param name="noise">The set noise, from sessions other than this one.</param>
     /// <param name="afterSet">The set b, named in advance.</param>

@@ -41,6 +41,7 @@ public sealed record NoiseFloor
     public Percent FirstToLastLimit { get; private init; }
 
     /// <summary>Simulates even sessions at an athlete's own set noise.</summary>
+    /// <remarks>Assumes even true pacing and independent normal noise of ln t. Source: seeded simulation; common practice gives no formula.</remarks>
     /// <param name="noise">The set noise, from <see cref="Sets.SetNoise"/>.</param>
     /// <param name="options">Runs and seed; null for the defaults.</param>
     public static NoiseFloor Simulate(SetNoiseResult noise, NoiseFloorOptions? options = null)

@@ -18,6 +18,7 @@ public static class PacingShape
     /// of 1.1 % with σ known, 2.6 % with 20 and 4.6 % with 10 degrees of freedom (simulation). A shape is named only where it beats every
     /// other by more than 6. The small-sample criterion on the session alone cannot tell: with 5 sets and one parameter it asks for 98 %
     /// of the variance (Hurvich and Tsai 1989, Biometrika 76:297-307).
+    /// Assumes independent normal noise of sets with the same size as in the other sessions.
     /// </remarks>
     /// <param name="session">The session.</param>
     /// <param name="own">Set noise of the same athlete's other sessions; used with 10 or more degrees of freedom; null where there is none.</param>

@@ -20,6 +20,7 @@ public static class Recovery
     /// the clock alone. Exponential recovery follows Bogdanis et al. 1995, J Physiol 482:467-480, and Skiba et al. 2012, Med Sci Sports
     /// Exerc 44:1526-1532; it is an analogy, for whole-body circuits are not cycling. The honest answer to "is it the rest?" is a session
     /// at fixed rest.
+    /// Assumes independent normal set times about the recursion.
     /// </remarks>
     /// <returns>The fit, or <see cref="Refusal.TooFewSessions"/> below 10 sessions, <see cref="Refusal.IntervalUnknown"/>,
     /// <see cref="Refusal.WeaklyIdentified"/> where the set of τ touches an edge, <see cref="Refusal.BoundarySolution"/> where a is 0.</returns>

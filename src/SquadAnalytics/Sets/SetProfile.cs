@@ -9,6 +9,7 @@ public static class SetProfile
     /// <remarks>
     /// W = Σ t_k; mean = Σ t_k / c over the c completed sets; best = min; worst = max; range = worst - best; SD with c - 1;
     /// CV = 100 SD / mean. The spread across sets mixes trend and scatter: it is not a typical error. Descriptive; no interval.
+    /// Assumes nothing: it describes one session. Source: textbook definitions.
     /// </remarks>
     /// <returns>The measures. The total is refused (<see cref="Refusal.IncompleteSession"/>) where a set is missing, the spread
     /// (<see cref="Refusal.TooFewSets"/>) with one completed set, and everything with none.</returns>

@@ -16,6 +16,7 @@ public static class SetSlope
     /// freedom; the same on ln t, reported as 100 (exp(b) - 1) per set. Theil-Sen: the median of (t_l - t_k) / (l - k) over k &lt; l, with
     /// intercept the median of t_k - b k. Sets without a time are left out, the others keep their number.
     /// Sources, from memory: Theil 1950, Proc K Ned Akad Wet 53; Sen 1968, J Am Stat Assoc 63:1379-1389.
+    /// Assumes a straight line and independent normal noise of sets.
     /// </remarks>
     /// <returns>The slopes, or <see cref="Refusal.TooFewSets"/> with fewer than 3 timed sets.</returns>
     public static Answer<SetSlopeResult> Fit(Session session, SetSlopeOptions? options = null)

@@ -11,6 +11,7 @@ public static class SquadProfile
     /// <remarks>
     /// Sessions of the same protocol key, not void and complete; of an athlete who did the test twice, the first occasion. Descriptive: no interval.
     /// Source: common practice, no source.
+    /// Assumes nothing: it describes the squad.
     /// </remarks>
     /// <param name="squad">The squad.</param>
     /// <param name="protocol">The protocol.</param>

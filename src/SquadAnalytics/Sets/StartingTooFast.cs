@@ -14,6 +14,8 @@ public static class StartingTooFast
     /// On y = ln t: x_s = y_s1 - median of the athlete's y_1; z_s = mean(y_k, k > b); z on x with the session's date as covariate; slope θ
     /// with a t interval, m - 3 degrees of freedom. The slow-down (z - y_1) is never regressed on y_1: y_1 is inside it, so that noise
     /// alone would give a negative slope. Day-to-day form shared by all sets pushes θ up, so a clear θ below 0 is conservative.
+    /// Assumes a straight relation and independent normal errors given the start. Source: linear regression, textbook; this use is the library's own, no
+    /// source.
     /// </remarks>
     /// <returns>The slope, or <see cref="Refusal.TooFewSessions"/> below 8 sessions, <see cref="Refusal.ZeroVariance"/> where the first set
     /// varies by no more than the set noise or all sessions are of one date, <see cref="Refusal.MixedProtocols"/>.</returns>

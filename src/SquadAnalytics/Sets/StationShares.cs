@@ -15,6 +15,7 @@ public static class StationShares
     /// linearises the ratio E_j / E. Intervals: t over m sessions, m - 1 degrees of freedom. Sources: algebra; Fieller 1954 (from memory).
     /// A session whose splits exceed a set's time by more than the tolerance is a data problem and is left out; splits below the set time
     /// leave transitions, shown in their own row.
+    /// Assumes independent sessions, normal in what a session contributes.
     /// </remarks>
     /// <param name="sessions">Sessions of one athlete, in any order; one is enough for the decomposition, 4 for intervals.</param>
     /// <param name="options">The set b, level and selection.</param>

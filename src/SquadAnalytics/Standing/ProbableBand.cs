@@ -14,6 +14,8 @@ public static class ProbableBand
     /// P(band) = T_df((high - m) / s) - T_df((low - m) / s), m the total and s the typical error. A band change is announced only where the
     /// new band has the needed probability or two tests in a row fall in it; otherwise the athlete is on the line. Bands are half-open: a
     /// total exactly on an edge belongs to the slower one; outside the banded range nothing is clipped.
+    /// Assumes normal noise and no knowledge beyond the total (a flat prior). Source: t distribution about one test, textbook; the rule of announcing is
+    /// common practice, no source.
     /// </remarks>
     /// <param name="sessions">Sessions of one athlete with one protocol, in any order.</param>
     /// <param name="typicalError">The noise of one session total, in seconds.</param>

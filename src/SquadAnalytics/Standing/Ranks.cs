@@ -36,6 +36,7 @@ public static class Ranks
     }
 
     /// <summary>Probability that the first level is truly faster than the second, Φ((m_2 - m_1) / √(s_1² + s_2²)).</summary>
+    /// <remarks>Assumes independent normal errors and no knowledge beyond both levels (a flat prior). Source: textbook.</remarks>
     /// <exception cref="ArgumentException">A level has no standard error.</exception>
     public static Estimate FasterThan(Estimate first, Estimate second)
     {

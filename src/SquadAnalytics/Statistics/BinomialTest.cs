@@ -26,6 +26,7 @@ public sealed record BinomialTest(int Successes, int Trials, double Probability,
     }
 
     /// <summary>Tests a share.</summary>
+    /// <remarks>Assumes independent trials with one probability.</remarks>
     /// <exception cref="ArgumentOutOfRangeException">There is no trial, successes are outside 0 to trials, or the probability is not strictly between 0 and 1.</exception>
     public static BinomialTest Fit(int successes, int trials, double probability)
     {

@@ -11,6 +11,7 @@ public sealed record ChiSquaredTest(double Statistic, int DegreesOfFreedom, doub
     public double PValue => ChiSquaredDistribution.UpperTail(Statistic, DegreesOfFreedom);
 
     /// <summary>Tests counts.</summary>
+    /// <remarks>Assumes independent counts, about 5 or more expected in each.</remarks>
     /// <param name="counts">Counts of the cells.</param>
     /// <param name="shares">Expected shares that sum to 1, or null for equal ones.</param>
     /// <returns>The test, or a refusal with fewer than two cells or no count.</returns>

@@ -13,6 +13,7 @@ public sealed record EquivalenceTest(TEstimate Estimate, double LowerBound, doub
     public double PValue => Math.Max(PValueLower, PValueUpper);
 
     /// <summary>Tests an estimate against two bounds.</summary>
+    /// <remarks>Assumes that the estimate's error follows t.</remarks>
     /// <returns>The test, or a refusal where the standard error is 0.</returns>
     /// <exception cref="ArgumentException">The lower bound is not below the upper one.</exception>
     public static Answer<EquivalenceTest> Fit(TEstimate estimate, double lowerBound, double upperBound)

@@ -13,6 +13,7 @@ namespace SquadAnalytics.Statistics;
 public sealed record FiellerRatio(double Ratio, Interval Interval, double Instability)
 {
     /// <summary>Ratio of two estimates.</summary>
+    /// <remarks>Assumes that both estimates are jointly normal with one estimated scatter.</remarks>
     /// <param name="numerator">Numerator and its standard error; its degrees of freedom rule the interval.</param>
     /// <param name="denominator">Denominator and its standard error.</param>
     /// <param name="covariance">Covariance of the two estimates.</param>

@@ -39,6 +39,7 @@ public sealed record GroupEffectSizes
     public double PooledStandardDeviation { get; }
 
     /// <summary>Standardises the difference.</summary>
+    /// <remarks>Assumes independent normal values with one scatter in both groups; Glass's and the average need no equal scatter.</remarks>
     /// <param name="reference">The group that is subtracted.</param>
     /// <param name="compared">The group that is compared with it.</param>
     /// <param name="level">Confidence level of the limits.</param>

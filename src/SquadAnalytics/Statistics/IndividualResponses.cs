@@ -8,6 +8,7 @@ namespace SquadAnalytics.Statistics;
 public sealed record IndividualResponses(double StandardDeviation, Interval Interval, double VarianceStandardError)
 {
     /// <summary>Compares the scatter of changes.</summary>
+    /// <remarks>Assumes equal noise in both groups and independent athletes.</remarks>
     /// <param name="comparisonChanges">Changes of the comparison group.</param>
     /// <param name="changes">Changes of the group whose responses are looked at.</param>
     /// <param name="level">Confidence level.</param>

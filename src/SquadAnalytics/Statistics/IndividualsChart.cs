@@ -24,6 +24,7 @@ public sealed record IndividualsChart(double Centre, double MeanMovingRange, dou
     public IReadOnlyList<int> Beyond(IReadOnlyList<double> values) => Positions(Numbers.Of(values, 0), value => value < Lower || value > Upper);
 
     /// <summary>Sets limits from a baseline in time order without gaps.</summary>
+    /// <remarks>Assumes independent normal values about a constant level.</remarks>
     /// <returns>The limits, or a refusal with fewer than two values or without any change.</returns>
     /// <exception cref="ArgumentException">A number is not finite.</exception>
     public static Answer<IndividualsChart> Fit(IReadOnlyList<double> baseline, MovingRangeDivisor divisor = MovingRangeDivisor.Tabulated)

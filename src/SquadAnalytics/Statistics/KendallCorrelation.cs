@@ -49,6 +49,7 @@ public sealed record KendallCorrelation
     public double MannKendallPValue => NormalDistribution.TwoSidedPValue(ZWithContinuity);
 
     /// <summary>Correlates two series.</summary>
+    /// <remarks>Assumes independent pairs.</remarks>
     /// <param name="x">First series, for a trend the dates as numbers.</param>
     /// <param name="y">Second series.</param>
     /// <returns>The correlation, or a refusal with fewer than three pairs or a constant series.</returns>

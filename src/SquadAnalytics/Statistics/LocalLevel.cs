@@ -45,6 +45,7 @@ public sealed record LocalLevel
     }
 
     /// <summary>Fits the model to equally spaced times.</summary>
+    /// <remarks>Assumes normal noise and independent normal steps.</remarks>
     /// <param name="values">One value for each time, null where there is none; the first is observed.</param>
     /// <returns>The fit, or a refusal with fewer than four observations or a constant series.</returns>
     /// <exception cref="ArgumentException">The first value is missing, or one is not finite.</exception>

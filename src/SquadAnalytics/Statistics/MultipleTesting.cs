@@ -4,6 +4,7 @@ namespace SquadAnalytics.Statistics;
 public static class MultipleTesting
 {
     /// <summary>Bonferroni: p times the number of questions, at most 1. Holds the chance of any false finding.</summary>
+    /// <remarks>Assumes nothing about the dependence of the p-values. Source: Bonferroni's inequality, textbook.</remarks>
     /// <exception cref="ArgumentException">A p-value is outside 0 to 1.</exception>
     public static IReadOnlyList<double> Bonferroni(IReadOnlyList<double> pValues)
     {

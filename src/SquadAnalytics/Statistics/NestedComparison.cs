@@ -4,6 +4,7 @@ namespace SquadAnalytics.Statistics;
 public static class NestedComparison
 {
     /// <summary>F = ((RSS0 - RSS1) / (df0 - df1)) / (RSS1 / df1), with its p-value.</summary>
+    /// <remarks>Assumes independent normal errors. Source: the F test of nested least-squares models, textbook.</remarks>
     /// <param name="smaller">The fit with fewer columns.</param>
     /// <param name="larger">The fit with more columns, all of the smaller one's among them.</param>
     /// <exception cref="ArgumentException">The observations differ in number, or the larger fit has no more columns.</exception>

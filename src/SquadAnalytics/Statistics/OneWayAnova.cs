@@ -36,6 +36,7 @@ public sealed record OneWayAnova
     public double? RSquared { get; }
 
     /// <summary>Analyses observations by group.</summary>
+    /// <remarks>Source: Fisher (1925), Statistical methods for research workers (from memory).</remarks>
     /// <param name="values">The observations.</param>
     /// <param name="groups">The group of each.</param>
     /// <returns>The analysis, or a refusal with fewer than two groups or no group of two.</returns>

@@ -41,6 +41,7 @@ public sealed record PairedEffectSizes
     public double? Correlation { get; }
 
     /// <summary>Standardises the mean change.</summary>
+    /// <remarks>Assumes independent pairs with normal differences.</remarks>
     /// <param name="earlier">The earlier values.</param>
     /// <param name="later">The later values of the same athletes, in the same order.</param>
     /// <param name="level">Confidence level of the limits.</param>

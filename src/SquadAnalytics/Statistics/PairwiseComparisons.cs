@@ -4,6 +4,8 @@ namespace SquadAnalytics.Statistics;
 public static class PairwiseComparisons
 {
     /// <summary>Compares the means of all pairs of groups on the pooled within-group variance.</summary>
+    /// <remarks>Assumes independent normal values with one scatter in all groups. Source: Tukey (1953) and Kramer (1956), Biometrics 12:307-310, for the range (from
+    /// memory); Holm (1979) and Bonferroni otherwise.</remarks>
     /// <param name="values">The observations.</param>
     /// <param name="groups">The group of each.</param>
     /// <param name="adjustment">How the number of pairs is allowed for.</param>

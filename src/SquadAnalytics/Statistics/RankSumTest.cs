@@ -30,6 +30,7 @@ public sealed record RankSumTest
     public Interval? Interval { get; }
 
     /// <summary>Compares two samples.</summary>
+    /// <remarks>Assumes two independent samples that differ by a shift at most.</remarks>
     /// <param name="first">First sample.</param>
     /// <param name="second">Second sample.</param>
     /// <param name="level">Confidence level of the shift's interval.</param>

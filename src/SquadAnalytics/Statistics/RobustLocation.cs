@@ -9,6 +9,7 @@ public static class RobustLocation
     private const double Precision = 1e-14;
 
     /// <summary>Mean of what is left after cutting off the share <paramref name="fraction"/> of the numbers (rounded down) at each end.</summary>
+    /// <remarks>Assumes independent values. Source: Tukey (1962), Ann Math Stat 33:1-67 (from memory).</remarks>
     /// <exception cref="ArgumentException">There is no number, one is not finite, or the fraction is outside 0 to below ½.</exception>
     public static double TrimmedMean(IReadOnlyList<double> values, double fraction)
     {

@@ -14,6 +14,7 @@ public static class SerialCorrelation
     }
 
     /// <summary>Lag-1 autocorrelation r1 = Σ e_i e_(i-1) / Σ e_i² of residuals, taken about 0; null where all residuals are 0.</summary>
+    /// <remarks>Source: textbook definition.</remarks>
     /// <exception cref="ArgumentException">There are fewer than two residuals, or one is not finite.</exception>
     public static double? Lag1(IReadOnlyList<double> residuals)
     {

@@ -13,6 +13,7 @@ public sealed record ShapiroWilk(double W, double PValue)
     private const int Most = 5_000;
 
     /// <summary>Tests a sample.</summary>
+    /// <remarks>Assumes independent values.</remarks>
     /// <returns>The test, or a refusal with fewer than 3 or more than 5,000 numbers, or all equal.</returns>
     /// <exception cref="ArgumentException">A number is not finite.</exception>
     public static Answer<ShapiroWilk> Fit(IReadOnlyList<double> values)

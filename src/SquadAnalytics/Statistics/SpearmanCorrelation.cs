@@ -17,6 +17,7 @@ public sealed record SpearmanCorrelation(int Observations, double Rho, double PV
     public Interval? Interval(ConfidenceLevel level) => PearsonCorrelation.FisherInterval(Math.Clamp(Rho, -1 + 1e-12, 1 - 1e-12), (Observations - 3) / (1.03 * 1.03), level);
 
     /// <summary>Correlates two series.</summary>
+    /// <remarks>Assumes independent pairs. Source: Spearman (1904), Am J Psychol 15:72-101 (from memory).</remarks>
     /// <returns>The correlation, or a refusal with fewer than three pairs or a constant series.</returns>
     /// <exception cref="ArgumentException">The lengths differ, or a number is not finite.</exception>
     public static Answer<SpearmanCorrelation> Fit(IReadOnlyList<double> x, IReadOnlyList<double> y)

@@ -10,6 +10,7 @@ namespace SquadAnalytics.Statistics;
 public sealed record TabularCusum(IReadOnlyList<double> Upper, IReadOnlyList<double> Lower, IReadOnlyList<int> Signals)
 {
     /// <summary>Sums a series up.</summary>
+    /// <remarks>Assumes independent values with a known target and spread.</remarks>
     /// <param name="values">The series in time order.</param>
     /// <param name="target">The level it should keep.</param>
     /// <param name="sigma">Standard deviation of one value.</param>

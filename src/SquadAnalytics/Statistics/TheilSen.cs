@@ -36,6 +36,7 @@ public sealed record TheilSen
     public double? AchievedConfidence { get; }
 
     /// <summary>Fits a line.</summary>
+    /// <remarks>Assumes independent errors of one distribution about a straight line.</remarks>
     /// <param name="x">Explanatory series.</param>
     /// <param name="y">Response.</param>
     /// <param name="level">Confidence level of the slope's interval.</param>

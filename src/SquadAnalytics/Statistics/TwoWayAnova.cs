@@ -51,6 +51,7 @@ public sealed record TwoWayAnova
     public int DegreesOfFreedom => Residual.DegreesOfFreedom;
 
     /// <summary>Analyses observations by row and column.</summary>
+    /// <remarks>Source: Fisher (1925), Statistical methods for research workers (from memory).</remarks>
     /// <param name="values">The observations.</param>
     /// <param name="rows">The row (athlete) of each.</param>
     /// <param name="columns">The column (test) of each.</param>
