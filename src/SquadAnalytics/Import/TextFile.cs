@@ -19,7 +19,8 @@ internal static class TextFile
         List<string> notes = [];
         if (text.IsGuess) notes.Add($"{file}: read as {text.Encoding}, which was detected from its letters; check the names.");
         if (!breaksInQuotes) notes.Add($"{file}: a quotation mark is not closed, so every line break ends a row.");
-        return new OpenedSource([new SourceSheet(file, null, () => Lines(text.Utf8, separator, breaksInQuotes, hint is null ? 0 : 1))], notes);
+        IEnumerable<SourceLine> All() => Lines(text.Utf8, separator, breaksInQuotes, hint is null ? 0 : 1);
+        return new OpenedSource([new SourceSheet(file, null, text.Utf8.Length < ReadAhead.SmallestFile ? All : () => ReadAhead.Of(All))], notes);
     }
 
     private static IEnumerable<SourceLine> Lines(ReadOnlyMemory<byte> utf8, char separator, bool breaksInQuotes, int skip)
