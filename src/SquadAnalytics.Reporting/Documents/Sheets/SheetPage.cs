@@ -40,12 +40,12 @@ internal static class SheetPage
 
     private static void Sets(StringBuilder html, RecordingSheet sheet, SheetHeat heat)
     {
-        html.Append("<table>\n<caption class=\"unseen\">Heat ").Append(Number(heat.Number)).Append(": seconds of each set</caption>\n<thead><tr><th scope=\"col\" class=\"place\"></th><th scope=\"col\" class=\"name\">name or code</th>");
+        html.Append("<table>\n<caption class=\"unseen\">Heat ").Append(Number(heat.Number)).Append(": seconds of each set</caption>\n<thead><tr><th scope=\"col\" class=\"place\">no.</th><th scope=\"col\" class=\"name\">name or code</th>");
         for (var set = 1; set <= sheet.Protocol.Sets; set++) SetHeading(html, sheet, set, "");
         html.Append("<th scope=\"col\">total<small>add up</small></th></tr></thead>\n<tbody>\n");
         foreach (var (label, place) in Lines(sheet, heat))
         {
-            html.Append("<tr><td class=\"place\">").Append(place).Append("</td><th scope=\"row\" class=\"name\">").Append(Html.Escape(label)).Append("</th>");
+            html.Append("<tr><td class=\"place\">").Append(place).Append(label.Length > 0 ? $"</td><th scope=\"row\" class=\"name\">{Html.Escape(label)}</th>" : "</td><td class=\"name\"></td>");
             for (var box = 0; box <= sheet.Protocol.Sets; box++) html.Append("<td></td>");
             html.Append("</tr>\n");
         }
