@@ -9,6 +9,7 @@ namespace SquadAnalytics.Benchmarks.Jobs;
 /// <summary>Runs the notebooks under Jupyter with the engine's own kernel, the library coming from packages made on the spot.</summary>
 internal sealed class JupyterJob : Job
 {
+    private const string SetupTag = "jupyter-setup";
     private const string PackageLine = "#r \"nuget: SquadAnalytics.Notebooks";
 
     private static readonly string[] Packages = ["SquadAnalytics", "SquadAnalytics.Archive", "SquadAnalytics.Reporting", "SquadAnalytics.Notebooks"];
@@ -44,6 +45,7 @@ internal sealed class JupyterJob : Job
             Execute(folder, folder, "dotnet-interactive", "jupyter", "install", "--path", Path.Combine(folder, "jupyter", "kernels"));
             CopyFolder("sample-data", Path.Combine(folder, "sample-data"));
             Directory.CreateDirectory(Path.Combine(folder, "notebooks"));
+            if (names.Length == 0) files.Add(Polyglot(folder));
             var rows = files.Select(file => Measure(file, folder, version)).ToList();
             var text = $"# Notebooks under Jupyter\n\nCommand `jupyter`, commit {Provenance.Commit()}, {Provenance.Machine()}. nbconvert with the engine's own kernel; the library comes from packages made in the same run. Seconds are of the whole process, packages unpacked for the first notebook.\n\n| notebook | code cells | failed | tables | figures | s |\n| --- | ---: | ---: | ---: | ---: | ---: |\n{string.Join('\n', rows.Select(row => row.Line))}\n";
             Console.Write(text);
@@ -69,14 +71,40 @@ internal sealed class JupyterJob : Job
         return (string.Create(CultureInfo.InvariantCulture, $"| {Path.GetFileNameWithoutExtension(file)} | {cells.Count} | {failed} | {With("text/csv")} | {With("image/svg+xml")} | {clock.Elapsed.TotalSeconds:0.0} |"), failed);
     }
 
-    /// <summary>The notebook, its setup cell taking the packages made here.</summary>
+    /// <summary>A notebook with cells in every language that the engine's own kernel can run here.</summary>
+    private static string Polyglot(string folder)
+    {
+        var cells = new (string Language, string Tag, string Source)[]
+        {
+            ("csharp", SetupTag, PackageLine + "\"\nvar logbook = SquadAnalytics.Storage.Logbook.Open(\"../sample-data/squad\");"),
+            ("sql", "", "#!sql --name best\nSELECT code, min(total_s) AS best_s FROM session_measures JOIN athletes USING (athlete_id) GROUP BY code"),
+            ("csharp", "", "best.Plot(\"code\", \"best_s\")"),
+            ("fsharp", SetupTag, "#!fsharp\n" + PackageLine + "\"\nopen SquadAnalytics\nopen SquadAnalytics.Storage\nlet squad = Logbook.Open(\"../sample-data/squad\").Squad"),
+            ("fsharp", "", "#!fsharp\nsquad.Sessions |> Seq.filter (fun session -> session.IsComplete) |> Seq.length"),
+        };
+        var file = Path.Combine(folder, "cells-of-three-languages.ipynb");
+        File.WriteAllText(file, JsonSerializer.Serialize(new
+        {
+            cells = cells.Select(cell => new { cell_type = "code", metadata = new { tags = new[] { cell.Tag }.Where(tag => tag.Length > 0), polyglot_notebook = new { kernelName = cell.Language } }, source = cell.Source.Split('\n').Select((line, at) => at == 0 ? line : "\n" + line), execution_count = (int?)null, outputs = Array.Empty<object>() }),
+            metadata = new { kernelspec = new { display_name = ".NET (C#)", language = "C#", name = ".net-csharp" } },
+            nbformat = 4,
+            nbformat_minor = 4,
+        }));
+        return file;
+    }
+
+    /// <summary>The notebook, its setup cells taking the packages made here.</summary>
     private static string WithPackages(string json, string packages, string version)
     {
         var notebook = JsonNode.Parse(json)!;
-        var setup = notebook["cells"]!.AsArray().FirstOrDefault(cell => cell!["metadata"]?["tags"]?.AsArray().Any(tag => (string?)tag == "jupyter-setup") == true)
-            ?? throw new InvalidOperationException("The notebook has no cell tagged jupyter-setup.");
-        var source = string.Concat(setup["source"]!.AsArray().Select(line => (string?)line)).Split('\n');
-        setup["source"] = string.Join('\n', source.Select(line => line.StartsWith(PackageLine, StringComparison.Ordinal) ? $"#i \"nuget:{packages}\"\n{PackageLine}, {version}\"" : line));
+        var setups = notebook["cells"]!.AsArray().Where(cell => cell!["metadata"]?["tags"]?.AsArray().Any(tag => (string?)tag == SetupTag) == true).ToList();
+        if (setups.Count == 0) throw new InvalidOperationException($"The notebook has no cell tagged {SetupTag}.");
+        foreach (var setup in setups)
+        {
+            var source = string.Concat(setup!["source"]!.AsArray().Select(line => (string?)line)).Split('\n');
+            setup["source"] = string.Join('\n', source.Select(line => line.StartsWith(PackageLine, StringComparison.Ordinal) ? $"#i \"nuget:{packages}\"\n{PackageLine}, {version}\"" : line));
+        }
+
         return notebook.ToJsonString(new JsonSerializerOptions { WriteIndented = true });
     }
 
