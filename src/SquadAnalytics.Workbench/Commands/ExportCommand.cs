@@ -63,22 +63,18 @@ internal sealed class ExportCommand : Command
             return Problems;
         }
 
-        var discretion = Discretion.Of(logbook.Squad, logbook.HealthNotes, DateOnly.FromDateTime(TimeProvider.System.GetLocalNow().DateTime));
-        var shared = SharedRun.Of(run, discretion);
-        var isSameData = run.DataFingerprint == logbook.Fingerprint;
-        var files = RunExport.Of(shared, kind, isSameData ? logbook.Squad : null);
-        if (files.Count == 0)
+        var export = SharedExport.Of(run, kind, logbook, DateOnly.FromDateTime(TimeProvider.System.GetLocalNow().DateTime));
+        if (export.Files.Count == 0)
         {
             await progress.WriteLineAsync($"Nothing was exported: the run shows no {(kind == ExportKind.Figures ? "figure" : "table")}.").ConfigureAwait(false);
             return Problems;
         }
 
-        IReadOnlyList<string> athletes = kind == ExportKind.Csv && isSameData ? [.. logbook.Squad.Sessions.Select(static session => session.AthleteId)] : discretion.AthletesIn(RunExport.Words(shared));
-        listed.Write($"{run.Name} as {kind.ToString().ToLowerInvariant()}", files, folder, athletes);
-        if (discretion.AthletesByCode > 0) await progress.WriteLineAsync(string.Create(CultureInfo.InvariantCulture, $"Shown by code: {discretion.AthletesByCode} athletes who are juniors or did not consent to be named.")).ConfigureAwait(false);
-        if (kind == ExportKind.Csv && !isSameData) await progress.WriteLineAsync("Sessions and sets were left out: the logbook has changed since the run, so they would not fit its tables. Run it again to have them.").ConfigureAwait(false);
+        listed.Write($"{run.Name} as {kind.ToString().ToLowerInvariant()}", export.Files, folder, export.AthleteIds);
+        if (export.AthletesByCode > 0) await progress.WriteLineAsync(string.Create(CultureInfo.InvariantCulture, $"Shown by code: {export.AthletesByCode} athletes who are juniors or did not consent to be named.")).ConfigureAwait(false);
+        if (kind == ExportKind.Csv && !export.IsSameData) await progress.WriteLineAsync("Sessions and sets were left out: the logbook has changed since the run, so they would not fit its tables. Run it again to have them.").ConfigureAwait(false);
         await output.WriteLineAsync($"Exported: {folder}").ConfigureAwait(false);
-        foreach (var file in files) await output.WriteLineAsync($"  {file.Name}").ConfigureAwait(false);
+        foreach (var file in export.Files) await output.WriteLineAsync($"  {file.Name}").ConfigureAwait(false);
         return Done;
     }
 }

@@ -9,6 +9,7 @@ using Microsoft.Extensions.Hosting;
 using Microsoft.Extensions.Logging;
 using Microsoft.FluentUI.AspNetCore.Components;
 using SquadAnalytics.Notebooks.Kernels;
+using SquadAnalytics.Notebooks.Reports;
 using SquadAnalytics.Workbench.Web.Doors;
 using SquadAnalytics.Workbench.Web.Shell;
 using SquadAnalytics.Workbench.Web.State;
@@ -62,6 +63,10 @@ internal static class WorkbenchServer
         app.UseAntiforgery();
         app.MapStaticAssets();
         app.MapGet("/kept/{name}/report.html", (string name, KeptRuns kept) => kept.ReportOf(name) is { } path ? Results.File(path, "text/html; charset=utf-8") : Results.NotFound());
+        app.MapGet("/kept/{name}/export/{kind}", (string name, string kind, KeptRuns kept) =>
+            Enum.TryParse<ExportKind>(kind, ignoreCase: true, out var known) && kept.Export(name, known) is { } file
+                ? Results.File(file.Content.ToArray(), "application/octet-stream", file.Name)
+                : Results.Text("This run has nothing of the kind to export, or the logbook cannot note the export.", statusCode: StatusCodes.Status404NotFound));
         app.MapRazorComponents<App>().AddInteractiveServerRenderMode(render => render.ContentSecurityFrameAncestorsPolicy = null);
         return app;
     }

@@ -13,7 +13,7 @@ internal static class Backup
     private const long MostRatio = 200;
     private const int BufferBytes = 81920;
 
-    private static readonly string[] Folders = [Layout.DraftsName, Layout.ImportsName, Layout.ReportsName, Layout.SetAsideName, Layout.PreviousName];
+    private static readonly string[] Folders = [Layout.DraftsName, Layout.ImportsName, Layout.ReportsName, Layout.NotebooksName, Layout.SetAsideName, Layout.PreviousName];
 
     public static void Pack(Layout layout, Stream target, DateTimeOffset at)
     {

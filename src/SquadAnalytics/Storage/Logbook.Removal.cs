@@ -1,3 +1,4 @@
+using System.Text;
 using SquadAnalytics.Storage.Removal;
 using SquadAnalytics.Storage.Safekeeping;
 using SquadAnalytics.Storage.Tables;
@@ -8,7 +9,7 @@ public sealed partial class Logbook
 {
     /// <summary>
     /// Erases a person: from the tables, the texts of others, the kept state before the last accept (which is dropped, so that nothing can be undone),
-    /// drafts, held rows, copies of imports and kept reports that mention them. This cannot be undone.
+    /// drafts, held rows, copies of imports, kept reports that mention them, and what cells of notebooks showed of them. This cannot be undone.
     /// </summary>
     /// <remarks>
     /// A kept report or an import copy that mentions the person by id, code, name or alias goes as a whole. Blocks of the person alone go too.
@@ -35,6 +36,15 @@ public sealed partial class Logbook
             if (cells.Count < draft.Cells.Count || draft.UnreadableLines > 0) contents[KnownDraft(draft.Id)] = SessionDraft.FileOf(cells);
         }
 
+        // A notebook that shows the person loses what its cells showed; one whose code or prose names them is for a person to look at.
+        var notebooks = Erasure.Files(_layout, Layout.NotebooksName, mention);
+        var named = new List<string>();
+        foreach (var path in notebooks.Mentioning)
+        {
+            if (NotebookOutputs.Without(File.ReadAllBytes(_layout.At(path))) is not { } bare || mention.In(Path.GetFileNameWithoutExtension(path)) || mention.In(Encoding.UTF8.GetString(bare))) named.Add(path);
+            else contents[path] = bare;
+        }
+
         var rewritten = contents.Keys.Where(path => path.Contains('/', StringComparison.Ordinal)).ToList();
         Accept("a person removed", after, contents, [], PreviousState.Dropped, erased);
         return new RemovalReport(
@@ -42,7 +52,7 @@ public sealed partial class Logbook
             before.Squad.Sessions.Count - after.Squad.Sessions.Count,
             before.HeldRows.Count - after.HeldRows.Count,
             [.. erased, .. rewritten],
-            [.. found.SelectMany(files => files.Unsearched)],
+            [.. found.SelectMany(files => files.Unsearched), .. notebooks.Unsearched, .. named],
             unreachable);
     }
 }

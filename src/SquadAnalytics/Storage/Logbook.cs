@@ -53,6 +53,9 @@ public sealed partial class Logbook : IDisposable
     /// <summary>The folder in which kept reports belong, each a file or a folder of its own.</summary>
     public string ReportsFolder => _layout.Reports;
 
+    /// <summary>Folder of the notebooks that belong to this logbook.</summary>
+    public string NotebooksFolder => _layout.At(Layout.NotebooksName);
+
     /// <summary>The folder that holds copies of imported files.</summary>
     public string ImportsFolder => _layout.Imports;
 

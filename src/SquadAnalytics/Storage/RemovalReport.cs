@@ -7,7 +7,7 @@ namespace SquadAnalytics.Storage;
 /// <param name="Sessions">Number of sessions erased.</param>
 /// <param name="HeldRows">Number of held import rows erased.</param>
 /// <param name="ErasedFiles">Kept reports, copies of imports and other files erased or rewritten because they mentioned the person; paths within the logbook folder.</param>
-/// <param name="UnsearchedFiles">Files that may show the person and cannot be searched, for example pictures: look at them and delete them by hand.</param>
+/// <param name="UnsearchedFiles">Files that may show the person and cannot be searched, for example pictures, and notebooks whose code or prose names the person: look at them and mend them by hand.</param>
 /// <param name="UnreachableExports">What was written to places outside the folder and shows the person: it has to be deleted there.</param>
 public sealed record RemovalReport(string AthleteId, int Sessions, int HeldRows, IReadOnlyList<string> ErasedFiles, IReadOnlyList<string> UnsearchedFiles, IReadOnlyList<LogbookExport> UnreachableExports)
 {

@@ -15,6 +15,8 @@ public sealed class BackupTests
             logbook.StartDraft().Type("a2", "set 1", "49");
             Directory.CreateDirectory(Path.Combine(logbook.ReportsFolder, "run"));
             File.WriteAllText(Path.Combine(logbook.ReportsFolder, "run", "report.html"), "<p>kept</p>");
+            Directory.CreateDirectory(logbook.NotebooksFolder);
+            File.WriteAllText(Path.Combine(logbook.NotebooksFolder, "own.ipynb"), "{}");
             logbook.VoidSession("s2", "typed twice");
             fingerprint = logbook.Fingerprint;
             logbook.Backup(temp.At("club.zip"));

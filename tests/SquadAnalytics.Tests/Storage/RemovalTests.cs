@@ -39,6 +39,27 @@ public sealed class RemovalTests
     }
 
     [Fact]
+    public void What_notebooks_showed_of_the_person_goes_and_those_whose_text_names_them_are_listed()
+    {
+        using var temp = new TempFolder();
+        using var logbook = Invented.Filled(temp);
+        var name = logbook.Squad.Athlete("a1").DisplayName;
+        Directory.CreateDirectory(logbook.NotebooksFolder);
+        var cell = $$"""{ "cell_type": "code", "id": "one", "metadata": { "kept": 1 }, "source": "1 + 1", "execution_count": 3, "outputs": [{ "output_type": "stream", "name": "stdout", "text": "{{name}}" }] }""";
+        File.WriteAllText(Path.Combine(logbook.NotebooksFolder, "shown.ipynb"), $$"""{ "cells": [{{cell}}], "metadata": {}, "nbformat": 4, "nbformat_minor": 5 }""");
+        File.WriteAllText(Path.Combine(logbook.NotebooksFolder, "written.ipynb"), $$"""{ "cells": [{{cell.Replace("1 + 1", $"// {name}", StringComparison.Ordinal)}}], "metadata": {}, "nbformat": 4, "nbformat_minor": 5 }""");
+
+        var report = logbook.RemovePerson("a1");
+
+        Assert.Contains("notebooks/shown.ipynb", report.ErasedFiles);
+        Assert.Contains("notebooks/written.ipynb", report.UnsearchedFiles);
+        var left = File.ReadAllText(Path.Combine(logbook.NotebooksFolder, "shown.ipynb"));
+        Assert.DoesNotContain(name, left, StringComparison.Ordinal);
+        Assert.Contains("1 + 1", left, StringComparison.Ordinal);
+        Assert.Contains("\"kept\": 1", left, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_block_of_the_person_alone_goes_with_them_and_does_not_become_the_whole_squads()
     {
         using var temp = new TempFolder();

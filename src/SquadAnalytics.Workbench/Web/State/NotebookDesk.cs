@@ -12,7 +12,7 @@ public sealed partial class NotebookDesk(OpenLogbook opened, KernelSource kernel
     private readonly Dictionary<string, OpenNotebook> _open = [];
 
     /// <summary>The folder of the logbook's own notebooks.</summary>
-    public string OwnFolder => Path.Combine(opened.Logbook.Folder, "notebooks");
+    public string OwnFolder => opened.Logbook.NotebooksFolder;
 
     /// <summary>Names of the notebooks that came with the program.</summary>
     public IReadOnlyList<string> ShippedNames { get; } = Shipped.NotebookNames();
@@ -29,8 +29,9 @@ public sealed partial class NotebookDesk(OpenLogbook opened, KernelSource kernel
         if (shipped is null && !OwnNames().Contains(name)) return null;
         lock (_lock)
         {
-            if (!_open.TryGetValue(name, out var notebook))
-                _open[name] = notebook = new OpenNotebook(name, Path.Combine(OwnFolder, name + ".ipynb"), shipped, new(kernels, OwnOrHere(), opened.Logbook.Folder, time));
+            var path = PathOf(name);
+            if (!_open.TryGetValue(path, out var notebook))
+                _open[path] = notebook = new OpenNotebook(name, path, shipped, new(kernels, OwnOrHere(), opened.Logbook.Folder, time));
             return notebook;
         }
     }
@@ -48,7 +49,7 @@ public sealed partial class NotebookDesk(OpenLogbook opened, KernelSource kernel
         try
         {
             Directory.CreateDirectory(OwnFolder);
-            NotebookFile.Write(new Notebook([new NotebookCell(CellKind.Markdown, $"# {name}\n"), new NotebookCell(CellKind.Code, "")]), Path.Combine(OwnFolder, name + ".ipynb"));
+            NotebookFile.Write(new Notebook([new NotebookCell(CellKind.Markdown, $"# {name}\n"), new NotebookCell(CellKind.Code, "")]), PathOf(name));
             return null;
         }
         catch (Exception error) when (error is IOException or UnauthorizedAccessException)
@@ -63,11 +64,11 @@ public sealed partial class NotebookDesk(OpenLogbook opened, KernelSource kernel
     {
         if (!OwnNames().Contains(name)) return null;
         OpenNotebook? notebook;
-        lock (_lock) _open.Remove(name, out notebook);
+        lock (_lock) _open.Remove(PathOf(name), out notebook);
         if (notebook is not null) await notebook.DisposeAsync();
         try
         {
-            File.Delete(Path.Combine(OwnFolder, name + ".ipynb"));
+            File.Delete(PathOf(name));
             return null;
         }
         catch (Exception error) when (error is IOException or UnauthorizedAccessException)
@@ -81,6 +82,8 @@ public sealed partial class NotebookDesk(OpenLogbook opened, KernelSource kernel
     {
         foreach (var notebook in _open.Values) await notebook.DisposeAsync();
     }
+
+    private string PathOf(string name) => Path.Combine(OwnFolder, name + ".ipynb");
 
     // Relative paths in cells start beside the logbook's own notebooks, or at the logbook where there are none yet.
     private string OwnOrHere() => Directory.Exists(OwnFolder) ? OwnFolder : opened.Logbook.Folder;

@@ -8,6 +8,7 @@ internal sealed class Layout(string folder)
     public const string DraftsName = "drafts";
     public const string ImportsName = "imports";
     public const string ReportsName = "reports";
+    public const string NotebooksName = "notebooks";
     public const string SetAsideName = "set-aside";
     public const string PreviousName = ".previous";
     public const string PendingName = ".pending";

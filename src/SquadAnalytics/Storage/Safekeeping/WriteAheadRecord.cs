@@ -22,7 +22,7 @@ internal sealed record WriteAheadRecord(string Description, DateTimeOffset At, I
         {
             var record = JsonSerializer.Deserialize<WriteAheadRecord>(File.ReadAllBytes(path), Options);
             if (record is { Description: not null, Files: not null, Erased: not null }
-                && record.Files.All(change => Layout.Belongs(change.Path, [Layout.DraftsName, Layout.ImportsName]))
+                && record.Files.All(change => Layout.Belongs(change.Path, [Layout.DraftsName, Layout.ImportsName, Layout.NotebooksName]))
                 && record.Erased.All(erased => Layout.Belongs(erased, [Layout.ImportsName, Layout.ReportsName, Layout.SetAsideName]))) return record;
         }
         catch (JsonException)
