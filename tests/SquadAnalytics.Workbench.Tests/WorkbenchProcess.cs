@@ -6,7 +6,8 @@ namespace SquadAnalytics.Workbench.Tests;
 /// <summary>The built executable, run as a user runs it.</summary>
 internal static class WorkbenchProcess
 {
-    private static readonly string Executable = Path.GetFullPath(Path.Combine(
+    /// <summary>Path of its assembly.</summary>
+    public static readonly string Executable = Path.GetFullPath(Path.Combine(
         typeof(WorkbenchProcess).Assembly.GetCustomAttributes<AssemblyMetadataAttribute>().Single(attribute => attribute.Key == "WorkbenchFolder").Value!,
         "SquadAnalytics.Workbench.dll"));
 

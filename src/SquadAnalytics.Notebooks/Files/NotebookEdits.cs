@@ -40,14 +40,14 @@ public sealed class NotebookEdits(Notebook notebook)
     /// <summary>Ends a run of changes of one cell, so that the next one can be undone by itself.</summary>
     public void Pause() => _writing = null;
 
-    /// <summary>Adds an empty cell.</summary>
+    /// <summary>Adds an empty cell; code that is not the default language's begins with the line by which other programs know it.</summary>
     /// <param name="after">Identifier of the cell after which it comes; null for the top.</param>
     /// <param name="kind">What it is.</param>
     /// <param name="language">The kernel that runs it, for code.</param>
     /// <returns>The new cell.</returns>
     public NotebookCell Add(string? after, CellKind kind, string language = NotebookFile.DefaultLanguage)
     {
-        var cell = new NotebookCell(kind, "") { Language = language };
+        var cell = new NotebookCell(kind, kind == CellKind.Code && language != NotebookFile.DefaultLanguage ? $"#!{language}\n" : "") { Language = language };
         var cells = Notebook.Cells.ToList();
         cells.Insert(after is null ? 0 : IndexOf(after) + 1, cell);
         Step(Notebook with { Cells = cells });

@@ -7,7 +7,7 @@ namespace SquadAnalytics.Reporting.Documents;
 public static class FragmentPage
 {
     private const string Policy = "default-src 'none'; style-src 'unsafe-inline'; img-src data:; font-src data:; base-uri 'none'; form-action 'none'";
-    private static readonly string Bare = EmbeddedFile.ReadText("report.css") + "body,main{background:none;max-width:none;padding:0}main{margin:0;padding:1px 0}pre{white-space:pre-wrap;overflow-wrap:anywhere}main>:first-child{margin-top:0}main>:last-child{margin-bottom:0}";
+    private static readonly string Bare = EmbeddedFile.ReadText("report.css") + "body,main{background:none;max-width:none;padding:0}main{margin:0;padding:1px 0}pre{white-space:pre-wrap;overflow-wrap:anywhere}.table caption::before,figcaption::before{content:none}main>:first-child{margin-top:0}main>:last-child{margin-bottom:0}";
     private static readonly string WithFonts = Bare.Replace("/*FONT-FACES*/", BundledFont.FontFaces, StringComparison.Ordinal);
 
     /// <summary>The page.</summary>

@@ -80,7 +80,7 @@ export async function edit(id, language, text, label, page) {
     model, ariaLabel: label, automaticLayout: true, minimap: { enabled: false }, scrollBeyondLastLine: false, contextmenu: false, fixedOverflowWidgets: true,
     lineNumbersMinChars: 3, glyphMargin: false, folding: false, renderLineHighlight: 'none', overviewRulerLanes: 0, padding: { top: 8, bottom: 8 },
     fontFamily: style.getPropertyValue('--mono'), fontSize: 14, lineHeight: 21, scrollbar: { alwaysConsumeMouseWheel: false, vertical: 'auto' }, accessibilitySupport: 'on', tabSize: 4,
-    quickSuggestionsDelay: 100,
+    quickSuggestionsDelay: 100, wordBasedSuggestions: false,
   });
   current = { model, editor, page, host, pause: 0 };
   const fit = () => { host.style.height = `${Math.min(Math.max(editor.getContentHeight() + 2, 60), innerHeight * 0.7)}px`; editor.layout(); };
@@ -92,6 +92,7 @@ export async function edit(id, language, text, label, page) {
   });
   // The editor's live regions are landmarks to some; each needs a name.
   [...document.querySelectorAll('.monaco-aria-container > *')].forEach((status, number) => status.setAttribute('aria-label', `Editor message ${number + 1}`));
+  if (model.getLineCount() <= 2) editor.setPosition(model.getFullModelRange().getEndPosition());
   editor.focus();
   send();
 }

@@ -17,7 +17,7 @@ public sealed class CodeHashTests
     [Fact]
     public void Every_change_of_what_is_run_counts()
     {
-        var base_ = CodeHash.Of(TestNotebook.Of(TestNotebook.Code("ab"), TestNotebook.Code("c")));
+        var first = CodeHash.Of(TestNotebook.Of(TestNotebook.Code("ab"), TestNotebook.Code("c")));
         Notebook[] others =
         [
             TestNotebook.Of(TestNotebook.Code("a"), TestNotebook.Code("bc")),
@@ -26,6 +26,6 @@ public sealed class CodeHashTests
             TestNotebook.Of(TestNotebook.Code("ab"), TestNotebook.Code("c") with { Language = "sql" }),
             TestNotebook.Of(TestNotebook.Code("ab"), TestNotebook.Code("c", NotebookCell.SetupTag)),
         ];
-        Assert.Equal(others.Length + 1, others.Select(CodeHash.Of).Append(base_).Distinct().Count());
+        Assert.Equal(others.Length + 1, others.Select(CodeHash.Of).Append(first).Distinct().Count());
     }
 }

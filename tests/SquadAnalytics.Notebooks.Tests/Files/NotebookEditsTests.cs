@@ -23,6 +23,7 @@ public sealed class NotebookEditsTests
     {
         var edits = Edits("a", "b");
         var added = edits.Add(edits.Notebook.Cells[0].Id, CellKind.Code, "sql");
+        Assert.Equal("#!sql\n", added.Source);
         edits.Write(added.Id, "select 1");
         edits.Move(added.Id, 1);
         edits.Delete(edits.Notebook.Cells[0].Id);

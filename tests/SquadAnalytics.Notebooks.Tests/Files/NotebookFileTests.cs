@@ -42,7 +42,7 @@ public sealed class NotebookFileTests
     {
         // The file from elsewhere is of an older format: no identifiers, one identifier twice, one that is none.
         var problems = NotebookFormatCheck.Problems(FromElsewhere.Replace("\"source\": \"# A", "\"id\": \"first\", \"extra\": 1, \"source\": \"# A", StringComparison.Ordinal));
-        Assert.Equal(["nbformat_minor is below 5", "markdown cell must not have extra", "the cell id times occurs twice", "'not an id' is no cell id"], problems);
+        Assert.Equal(["notebook.nbformat_minor is below 5", "notebook.cells[0].extra must not be there", "notebook.cells[3].id does not match ^[a-zA-Z0-9-_]+$", "the cell id times occurs twice"], problems);
     }
 
     [Fact]

@@ -1,94 +1,81 @@
-using System.Text.Json;
+using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
 
 namespace SquadAnalytics.Notebooks.Tests.Files;
 
 /// <summary>
-/// Checks a file against the rules of nbformat 4.5. Source: the format's published JSON schema (Jupyter nbformat, v4.5), its required
-/// and allowed members written out by hand.
+/// Checks a file against the JSON schema of nbformat 4.5. Source: nbformat.v4.5.schema.json of the Python package nbformat 5.5.0 (BSD
+/// 3-Clause), kept unchanged in tests/Reference/nbformat. The words of JSON Schema draft 4 that the schema uses are checked, and any
+/// other word is an error of the check itself. That identifiers are unique, which a schema cannot say, is checked beside it.
 /// </summary>
-internal static partial class NotebookFormatCheck
+internal static class NotebookFormatCheck
 {
+    private static readonly HashSet<string> Silent = ["$schema", "description", "definitions", "item", "source_hidden"];
+    private static readonly JsonObject Schema = JsonNode.Parse(File.ReadAllText(Path.Combine(Root(), "tests", "Reference", "nbformat", "nbformat.v4.5.schema.json")))!.AsObject();
+
     /// <summary>Every rule that the file breaks, in words; empty for a valid file.</summary>
     public static IReadOnlyList<string> Problems(string json)
     {
-        var problems = new List<string>();
-        using var document = JsonDocument.Parse(json);
-        var root = document.RootElement;
-        Members(problems, "notebook", root, ["metadata", "nbformat", "nbformat_minor", "cells"], []);
-        if (root.GetProperty("nbformat").GetInt32() != 4) problems.Add("nbformat is not 4");
-        if (root.GetProperty("nbformat_minor").GetInt32() < 5) problems.Add("nbformat_minor is below 5");
-        var kernel = root.GetProperty("metadata").GetProperty("kernelspec");
-        foreach (var name in (string[])["name", "display_name"])
-        {
-            if (kernel.GetProperty(name).ValueKind != JsonValueKind.String) problems.Add($"kernelspec.{name} is not a string");
-        }
-        var ids = new HashSet<string>(StringComparer.Ordinal);
-        foreach (var cell in root.GetProperty("cells").EnumerateArray()) Cell(problems, cell, ids);
-        return problems;
+        var notebook = JsonNode.Parse(json)!;
+        var ids = notebook["cells"] is JsonArray cells ? cells.Select(cell => cell?["id"]?.ToString()).OfType<string>().ToList() : [];
+        return [.. Check(Schema, notebook, "notebook"), .. ids.GroupBy(id => id).Where(same => same.Count() > 1).Select(same => $"the cell id {same.Key} occurs twice")];
     }
 
-    private static void Cell(List<string> problems, JsonElement cell, HashSet<string> ids)
+    private static IEnumerable<string> Check(JsonObject schema, JsonNode? node, string place) => schema.SelectMany(word => Check(schema, word.Key, word.Value!, node, place));
+
+    private static IEnumerable<string> Check(JsonObject schema, string word, JsonNode rule, JsonNode? node, string place) => word switch
     {
-        var type = cell.GetProperty("cell_type").GetString();
-        if (type == "code") Members(problems, "code cell", cell, ["id", "cell_type", "metadata", "source", "outputs", "execution_count"], []);
-        else Members(problems, $"{type} cell", cell, ["id", "cell_type", "metadata", "source"], ["attachments"]);
-        var id = cell.GetProperty("id").GetString()!;
-        if (!Identifier().IsMatch(id)) problems.Add($"'{id}' is no cell id");
-        if (!ids.Add(id)) problems.Add($"the cell id {id} occurs twice");
-        if (!IsText(cell.GetProperty("source"))) problems.Add("a source is neither text nor a list of lines");
-        if (type != "code") return;
-        if (cell.GetProperty("execution_count").ValueKind is not (JsonValueKind.Null or JsonValueKind.Number)) problems.Add("an execution count is no number");
-        foreach (var output in cell.GetProperty("outputs").EnumerateArray()) Output(problems, output);
-    }
+        "$ref" => Check(Definition(rule.ToString()), node, place),
+        "type" => (rule is JsonArray types ? types.Any(type => IsType(type!.ToString(), node)) : IsType(rule.ToString(), node)) ? [] : [$"{place} is not of type {rule.ToJsonString()}"],
+        "enum" => rule.AsArray().Any(value => JsonNode.DeepEquals(value, node)) ? [] : [$"{place} is none of {rule.ToJsonString()}"],
+        "not" => Check(rule.AsObject(), node, place).Any() ? [] : [$"{place} is what it must not be"],
+        "oneOf" => OneOf(rule.AsArray(), node, place),
+        "required" => node is JsonObject parent ? rule.AsArray().Where(name => !parent.ContainsKey(name!.ToString())).Select(name => $"{place} lacks {name}") : [],
+        "properties" => node is JsonObject parent ? rule.AsObject().Where(member => parent.ContainsKey(member.Key)).SelectMany(member => Check(member.Value!.AsObject(), parent[member.Key], $"{place}.{member.Key}")) : [],
+        "patternProperties" => node is JsonObject parent ? rule.AsObject().SelectMany(pattern => parent.Where(member => Regex.IsMatch(member.Key, pattern.Key)).SelectMany(member => Check(pattern.Value!.AsObject(), member.Value, $"{place}.{member.Key}"))) : [],
+        "additionalProperties" => node is JsonObject parent ? Others(schema, parent).SelectMany(member => Additional(rule, member.Value, $"{place}.{member.Key}")) : [],
+        "items" => node is JsonArray items ? items.SelectMany((item, index) => Check(rule.AsObject(), item, $"{place}[{index}]")) : [],
+        "uniqueItems" => node is JsonArray items && items.Select(item => item?.ToJsonString()).Distinct().Count() < items.Count ? [$"{place} has an item twice"] : [],
+        "minimum" => node is JsonValue value && value.TryGetValue<double>(out var number) && number < rule.GetValue<double>() ? [$"{place} is below {rule}"] : [],
+        "maximum" => node is JsonValue value && value.TryGetValue<double>(out var number) && number > rule.GetValue<double>() ? [$"{place} is above {rule}"] : [],
+        "minLength" => Text(node) is { } text && text.Length < rule.GetValue<int>() ? [$"{place} is too short"] : [],
+        "maxLength" => Text(node) is { } text && text.Length > rule.GetValue<int>() ? [$"{place} is too long"] : [],
+        "pattern" => Text(node) is { } text && !Regex.IsMatch(text, rule.ToString()) ? [$"{place} does not match {rule}"] : [],
+        _ when Silent.Contains(word) => [],
+        _ => throw new NotSupportedException($"The schema says '{word}', which this check does not know."),
+    };
 
-    private static void Output(List<string> problems, JsonElement output)
+    private static IEnumerable<string> OneOf(JsonArray rules, JsonNode? node, string place)
     {
-        switch (output.GetProperty("output_type").GetString())
-        {
-            case "stream":
-                Members(problems, "stream", output, ["output_type", "name", "text"], []);
-                if (!IsText(output.GetProperty("text"))) problems.Add("a stream's text is no text");
-                break;
-            case "display_data":
-                Members(problems, "display_data", output, ["output_type", "data", "metadata"], []);
-                Bundle(problems, output.GetProperty("data"));
-                break;
-            case "execute_result":
-                Members(problems, "execute_result", output, ["output_type", "data", "metadata", "execution_count"], []);
-                Bundle(problems, output.GetProperty("data"));
-                break;
-            case "error":
-                Members(problems, "error", output, ["output_type", "ename", "evalue", "traceback"], []);
-                if (output.GetProperty("traceback").EnumerateArray().Any(static line => line.ValueKind != JsonValueKind.String)) problems.Add("a traceback line is no string");
-                break;
-            case var other:
-                problems.Add($"unknown output type {other}");
-                break;
-        }
+        var broken = rules.Select(rule => Check(rule!.AsObject(), node, place).ToList()).ToList();
+        return broken.Count(problems => problems.Count == 0) == 1 ? [] : broken.OrderBy(problems => problems.Count).First();
     }
 
-    private static void Bundle(List<string> problems, JsonElement data)
+    private static IEnumerable<string> Additional(JsonNode rule, JsonNode? node, string place) =>
+        rule is JsonObject schema ? Check(schema, node, place) : rule.GetValue<bool>() ? [] : [$"{place} must not be there"];
+
+    private static IEnumerable<KeyValuePair<string, JsonNode?>> Others(JsonObject schema, JsonObject parent) => parent.Where(member =>
+        !(schema["properties"] is JsonObject known && known.ContainsKey(member.Key)) && !(schema["patternProperties"] is JsonObject patterns && patterns.Any(pattern => Regex.IsMatch(member.Key, pattern.Key))));
+
+    private static JsonObject Definition(string reference) => reference.TrimStart('#', '/').Split('/').Aggregate((JsonNode)Schema, (node, name) => node[name]!).AsObject();
+
+    private static bool IsType(string type, JsonNode? node) => type switch
     {
-        foreach (var form in data.EnumerateObject())
-        {
-            if (!JsonType().IsMatch(form.Name) && !IsText(form.Value)) problems.Add($"{form.Name} is neither text nor a list of lines");
-        }
-    }
+        "object" => node is JsonObject,
+        "array" => node is JsonArray,
+        "string" => Text(node) is not null,
+        "boolean" => node is JsonValue value && value.TryGetValue<bool>(out _),
+        "integer" => node is JsonValue value && value.TryGetValue<double>(out var number) && number == Math.Floor(number),
+        "null" => node is null,
+        _ => throw new NotSupportedException($"The schema says type '{type}', which this check does not know."),
+    };
 
-    private static void Members(List<string> problems, string what, JsonElement element, string[] required, string[] allowed)
+    private static string? Text(JsonNode? node) => node is JsonValue value && value.TryGetValue<string>(out var text) ? text : null;
+
+    private static string Root()
     {
-        var present = element.EnumerateObject().Select(static member => member.Name).ToList();
-        problems.AddRange(required.Except(present).Select(name => $"{what} lacks {name}"));
-        problems.AddRange(present.Except(required).Except(allowed).Select(name => $"{what} must not have {name}"));
+        var folder = new DirectoryInfo(AppContext.BaseDirectory);
+        while (folder is not null && !File.Exists(Path.Combine(folder.FullName, "SquadAnalytics.sln"))) folder = folder.Parent;
+        return folder?.FullName ?? throw new DirectoryNotFoundException("The tests run below the repository.");
     }
-
-    private static bool IsText(JsonElement element) => element.ValueKind == JsonValueKind.String
-        || (element.ValueKind == JsonValueKind.Array && element.EnumerateArray().All(static line => line.ValueKind == JsonValueKind.String));
-
-    [GeneratedRegex("^[a-zA-Z0-9-_]{1,64}$")]
-    private static partial Regex Identifier();
-
-    [GeneratedRegex(@"^application/(.*\+)?json$")]
-    private static partial Regex JsonType();
 }

@@ -70,20 +70,59 @@ public sealed class JourneyTests(TestBrowser browser, ServedWorkbench workbench)
         await Assertions.Expect(opened.GetByRole(AriaRole.Heading, new() { Name = "Findings" })).ToBeVisibleAsync();
     }
 
+    [Fact]
+    public async Task A_coach_compares_two_blocks_changes_the_dates_takes_the_change_back_and_prints()
+    {
+        var page = await Open("/questions/03-two-blocks");
+        await Ask(page);
+
+        // The second block a week shorter: a wrong turn, seen beside the first answer and taken back.
+        await page.GotoAsync(new Uri(workbench.Address, "/logbook/blocks").AbsoluteUri);
+        var before = LogbookSquad().Blocks.OrderBy(block => block.From).Last();
+        await page.GetByRole(AriaRole.Button, new() { Name = $"Change {before.Name}" }).ClickAsync();
+        await page.GetByLabel("To", new() { Exact = true }).FillAsync(before.To.AddDays(-7).ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture));
+        await page.GetByRole(AriaRole.Button, new() { Name = "Keep", Exact = true }).ClickAsync();
+        await Assertions.Expect(page.GetByRole(AriaRole.Heading, new() { Name = "Add a block" })).ToBeVisibleAsync();
+        Assert.Equal(before.To.AddDays(-7), LogbookSquad().Blocks.Single(block => block.Id == before.Id).To);
+        await page.GotoAsync(new Uri(workbench.Address, "/questions/03-two-blocks").AbsoluteUri);
+        await Ask(page);
+
+        await page.GotoAsync(new Uri(workbench.Address, "/reports/beside").AbsoluteUri);
+        await Assertions.Expect(page.GetByRole(AriaRole.Rowheader, new() { Name = "Data" })).ToBeVisibleAsync();
+        await Assertions.Expect(page.Locator(".beside ol.findings")).ToHaveCountAsync(2);
+        await Axe.AssertNothing(page);
+        Assert.True((await page.PdfAsync(new() { Format = "A4" })).Length > 10_000);
+
+        await page.GotoAsync(new Uri(workbench.Address, "/logbook").AbsoluteUri);
+        await page.Locator("fluent-button", new() { HasText = "Take back:" }).ClickAsync();
+        await Waiting.Until(() => LogbookSquad().Blocks.Single(block => block.Id == before.Id).To == before.To);
+    }
+
+    [Fact]
+    public async Task An_answer_is_taken_along_as_a_document_and_the_logbook_notes_it()
+    {
+        var page = await Open("/questions/01-why-the-slowdown");
+        await Ask(page);
+        await Axe.AssertNothing(page);
+        await page.GotoAsync(new Uri(workbench.Address, "/reports").AbsoluteUri);
+        var document = await page.RunAndWaitForDownloadAsync(() => page.GetByRole(AriaRole.Link, new() { Name = "document of Why does this boxer slow down?" }).First.ClickAsync());
+        Assert.EndsWith(".docx", document.SuggestedFilename, StringComparison.Ordinal);
+        Assert.Equal("PK"u8.ToArray(), (await File.ReadAllBytesAsync(await document.PathAsync()))[..2]);
+        using var logbook = Logbook.Open(Path.Combine(workbench.Folder, "logbook"));
+        Assert.Contains(logbook.Exports, export => export.Destination == "a download in the browser");
+    }
+
+    private static async Task Ask(IPage page)
+    {
+        await page.GetByRole(AriaRole.Button, new() { Name = "Ask", Exact = true }).ClickAsync();
+        await Assertions.Expect(page.Locator("section[aria-label=Answer] ol.findings > li").First).ToBeVisibleAsync(new() { Timeout = 300_000 });
+    }
+
     private Squad LogbookSquad()
     {
         using var logbook = Logbook.Open(Path.Combine(workbench.Folder, "logbook"));
         return logbook.Squad;
     }
 
-    private async Task<IPage> Open(string place)
-    {
-        var context = await browser.Browser.NewContextAsync(new BrowserNewContextOptions { ViewportSize = new ViewportSize { Width = 1280, Height = 900 } });
-        context.SetDefaultTimeout(90_000);
-        var page = await context.NewPageAsync();
-        await page.GotoAsync((await workbench.NextFirstAddress()).AbsoluteUri);
-        await page.GotoAsync(new Uri(workbench.Address, place).AbsoluteUri);
-        await page.Locator("h1").First.WaitForAsync();
-        return page;
-    }
+    private Task<IPage> Open(string place) => workbench.Open(browser, place);
 }

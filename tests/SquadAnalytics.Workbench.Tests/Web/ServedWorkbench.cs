@@ -1,11 +1,12 @@
 using System.Diagnostics;
 using System.Text.RegularExpressions;
+using Microsoft.Playwright;
 using SquadAnalytics.SampleSquad;
 
 namespace SquadAnalytics.Workbench.Tests.Web;
 
 /// <summary>A workbench that serves its pages for the tests of one class, on a logbook folder of its own.</summary>
-public sealed partial class ServedWorkbench : IAsyncLifetime, IDisposable
+public partial class ServedWorkbench : IAsyncLifetime, IDisposable
 {
     private readonly string _folder = Directory.CreateTempSubdirectory("workbench").FullName;
     private readonly Queue<string> _addresses = new();
@@ -15,6 +16,27 @@ public sealed partial class ServedWorkbench : IAsyncLifetime, IDisposable
 
     /// <summary>Scheme, host and port.</summary>
     public Uri Address { get; private set; } = null!;
+
+    /// <summary>Id of the server's process.</summary>
+    public int ProcessId => _process!.Id;
+
+    /// <summary>Further arguments of the command.</summary>
+    protected virtual IReadOnlyList<string> MoreArguments => [];
+
+    /// <summary>Fills the logbook: a squad with a season behind it, so that pages are tested with something on them.</summary>
+    protected virtual void Prepare(string folder) => SampleFolder.Save(SquadGenerator.Generate(Scenarios.Brackenholt), folder);
+
+    /// <summary>Opens a place in a window of its own.</summary>
+    internal async Task<IPage> Open(TestBrowser browser, string place, ColorScheme scheme = ColorScheme.Light)
+    {
+        var context = await browser.Browser.NewContextAsync(new BrowserNewContextOptions { ColorScheme = scheme, ViewportSize = new ViewportSize { Width = 1280, Height = 900 } });
+        context.SetDefaultTimeout(90_000);
+        var page = await context.NewPageAsync();
+        await page.GotoAsync((await NextFirstAddress()).AbsoluteUri);
+        await page.GotoAsync(new Uri(Address, place).AbsoluteUri);
+        await page.Locator("h1").First.WaitForAsync();
+        return page;
+    }
 
     /// <summary>A folder that goes with the tests.</summary>
     public string Folder => _folder;
@@ -29,9 +51,8 @@ public sealed partial class ServedWorkbench : IAsyncLifetime, IDisposable
     /// <inheritdoc />
     public async Task InitializeAsync()
     {
-        // A squad with a season behind it: pages are tested with something on them.
-        SampleFolder.Save(SquadGenerator.Generate(Scenarios.Brackenholt), Path.Combine(_folder, "logbook"));
-        _process = WorkbenchProcess.Start(_folder, new Dictionary<string, string> { ["XDG_DATA_HOME"] = Path.Combine(_folder, "data") }, "open", Path.Combine(_folder, "logbook"), "--no-browser");
+        Prepare(Path.Combine(_folder, "logbook"));
+        _process = WorkbenchProcess.Start(_folder, new Dictionary<string, string> { ["XDG_DATA_HOME"] = Path.Combine(_folder, "data") }, ["open", Path.Combine(_folder, "logbook"), "--no-browser", .. MoreArguments]);
         _process.OutputDataReceived += (_, line) => Announce(line.Data);
         _process.ErrorDataReceived += (_, line) => _errors.Enqueue(line.Data ?? "");
         _process.BeginOutputReadLine();
@@ -56,6 +77,7 @@ public sealed partial class ServedWorkbench : IAsyncLifetime, IDisposable
     {
         _process?.Dispose();
         _announced.Dispose();
+        GC.SuppressFinalize(this);
     }
 
     private void Announce(string? line)

@@ -57,7 +57,7 @@ internal static partial class CodeText
     private static partial Regex CSharpTokens();
 
     [GeneratedRegex("""
-        (?<comment>--[^\n]*|/\*.*?\*/)
+        (?<comment>--[^\n]*|\#![^\n]*|/\*.*?\*/)
         |(?<text>'(?:''|[^'])*')
         |(?<number>\b\d+(?:\.\d+)?\b)
         |(?<word>\b(?:select|from|where|group|by|order|having|limit|offset|join|left|right|full|inner|outer|cross|on|using|as|and|or|not|in|is|null|like|between|case|when|then|else|end|distinct|union|all|except|intersect|with|over|partition|asc|desc|true|false|cast|exists|values|create|table|view|insert|into|update|delete|set)\b)

@@ -1,0 +1,129 @@
+using System.IO.Compression;
+using System.Net;
+using System.Net.Sockets;
+using System.Text;
+using Microsoft.Playwright;
+using SquadAnalytics.Notebooks.Files;
+using SquadAnalytics.Storage;
+
+namespace SquadAnalytics.Workbench.Tests.Web;
+
+/// <summary>Hostile data and files, brought in through the page.</summary>
+[Collection(SharedBrowser.Name)]
+public sealed class AttackTests(TestBrowser browser, HostileWorkbench workbench) : IClassFixture<HostileWorkbench>
+{
+    private const long Gigabyte = 1L << 30;
+
+    [Theory]
+    [InlineData("/logbook")]
+    [InlineData("/logbook/athletes")]
+    [InlineData("/logbook/type")]
+    [InlineData("/logbook/days")]
+    [InlineData("/questions/01-why-the-slowdown")]
+    public async Task Script_in_a_boxers_name_is_text_on_every_page(string place)
+    {
+        var page = await workbench.Open(browser, place);
+        await Assertions.Expect(page.GetByText(HostileWorkbench.Name).First).ToBeAttachedAsync();
+        Assert.Equal(0, await page.Locator("img[src=x]").CountAsync());
+        Assert.DoesNotContain("taken", await page.TitleAsync(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_file_of_a_gigabyte_is_refused_without_being_read_in()
+    {
+        var path = Path.Combine(workbench.Folder, "huge.csv");
+        await using (var file = File.Create(path)) file.SetLength(Gigabyte);
+        var page = await workbench.Open(browser, "/logbook/files");
+        await page.Locator("input[type=file]").SetInputFilesAsync(path);
+        await Assertions.Expect(page.GetByRole(AriaRole.Alert)).ToContainTextAsync("64 MB");
+        Assert.True(Memory() < Gigabyte, $"The server holds {Memory() >> 20} MB.");
+    }
+
+    [Fact]
+    public async Task A_request_with_a_gigabyte_in_it_is_turned_away_before_the_gigabyte_is_sent()
+    {
+        using var client = new HttpClient(new HttpClientHandler { AllowAutoRedirect = false, UseCookies = false });
+        var cookie = (await client.GetAsync(await workbench.NextFirstAddress())).Headers.GetValues("Set-Cookie").Single().Split(';')[0];
+        using var tcp = new TcpClient();
+        await tcp.ConnectAsync(IPAddress.Loopback, workbench.Address.Port);
+        await using var stream = tcp.GetStream();
+        await stream.WriteAsync(Encoding.ASCII.GetBytes($"POST /_blazor/negotiate?negotiateVersion=1 HTTP/1.1\r\nHost: {workbench.Address.Authority}\r\nOrigin: http://{workbench.Address.Authority}\r\nCookie: {cookie}\r\nContent-Type: text/plain\r\nContent-Length: {Gigabyte}\r\n\r\n"));
+        using var reader = new StreamReader(stream);
+        var answer = await reader.ReadLineAsync().WaitAsync(TimeSpan.FromSeconds(60));
+
+        // Answered without the body having been sent, and then the connection is closed rather than read on.
+        Assert.StartsWith("HTTP/1.1 ", answer, StringComparison.Ordinal);
+        Assert.True(Memory() < Gigabyte, $"The server holds {Memory() >> 20} MB.");
+    }
+
+    [Fact]
+    public async Task A_workbook_that_unpacks_to_gigabytes_is_refused_and_the_page_goes_on()
+    {
+        var path = Path.Combine(workbench.Folder, "bomb.xlsx");
+        using (var archive = ZipFile.Open(path, ZipArchiveMode.Create))
+        {
+            Entry(archive, "[Content_Types].xml", """<?xml version="1.0"?><Types xmlns="http://schemas.openxmlformats.org/package/2006/content-types"><Default Extension="rels" ContentType="application/vnd.openxmlformats-package.relationships+xml"/><Override PartName="/xl/workbook.xml" ContentType="application/vnd.openxmlformats-officedocument.spreadsheetml.sheet.main+xml"/><Override PartName="/xl/worksheets/sheet1.xml" ContentType="application/vnd.openxmlformats-officedocument.spreadsheetml.worksheet+xml"/></Types>""");
+            Entry(archive, "_rels/.rels", """<?xml version="1.0"?><Relationships xmlns="http://schemas.openxmlformats.org/package/2006/relationships"><Relationship Id="r1" Type="http://schemas.openxmlformats.org/officeDocument/2006/relationships/officeDocument" Target="xl/workbook.xml"/></Relationships>""");
+            Entry(archive, "xl/workbook.xml", """<?xml version="1.0"?><workbook xmlns="http://schemas.openxmlformats.org/spreadsheetml/2006/main" xmlns:r="http://schemas.openxmlformats.org/officeDocument/2006/relationships"><sheets><sheet name="A" sheetId="1" r:id="r1"/></sheets></workbook>""");
+            Entry(archive, "xl/_rels/workbook.xml.rels", """<?xml version="1.0"?><Relationships xmlns="http://schemas.openxmlformats.org/package/2006/relationships"><Relationship Id="r1" Type="http://schemas.openxmlformats.org/officeDocument/2006/relationships/worksheet" Target="worksheets/sheet1.xml"/></Relationships>""");
+            using var sheet = archive.CreateEntry("xl/worksheets/sheet1.xml", CompressionLevel.Fastest).Open();
+            sheet.Write("""<?xml version="1.0"?><worksheet xmlns="http://schemas.openxmlformats.org/spreadsheetml/2006/main"><sheetData>"""u8);
+            var rows = Encoding.ASCII.GetBytes(string.Concat(Enumerable.Repeat("<row><c t=\"inlineStr\"><is><t>aaaaaaaaaaaaaaaa</t></is></c></row>", 16_000)));
+            for (var megabyte = 0; megabyte < 1500; megabyte++) sheet.Write(rows);
+        }
+
+        Assert.True(new FileInfo(path).Length < 64 << 20);
+        var page = await workbench.Open(browser, "/logbook/files");
+        await page.Locator("input[type=file]").SetInputFilesAsync(path);
+        await Assertions.Expect(page.GetByRole(AriaRole.Alert).Or(page.Locator(".problem")).First).ToBeVisibleAsync(new() { Timeout = 180_000 });
+        Assert.True(Memory() < Gigabyte, $"The server holds {Memory() >> 20} MB.");
+        await page.GotoAsync(new Uri(workbench.Address, "/logbook").AbsoluteUri);
+        await Assertions.Expect(page.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToBeVisibleAsync();
+    }
+
+    [Theory]
+    [InlineData("select * from read_csv('/etc/passwd')")]
+    [InlineData("copy sessions to '/tmp/taken.csv'")]
+    [InlineData("install httpfs")]
+    [InlineData("select * from 'http://127.0.0.1:1/x.csv'")]
+    [InlineData("attach '/tmp/other.db'")]
+    public async Task A_query_reaches_for_no_file_and_no_network(string query)
+    {
+        var name = $"query-{Math.Abs(query.GetHashCode(StringComparison.Ordinal))}";
+        Directory.CreateDirectory(Path.Combine(workbench.Folder, "logbook", "notebooks"));
+        NotebookFile.Write(new Notebook([new NotebookCell(CellKind.Code, query) { Language = "sql" }]), Path.Combine(workbench.Folder, "logbook", "notebooks", name + ".ipynb"));
+        var page = await workbench.Open(browser, $"/cells/{name}");
+        await page.GetByRole(AriaRole.Button, new() { Name = "I have read it: let it run" }).ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Run all", Exact = true }).ClickAsync();
+        await Assertions.Expect(page.Locator(".fault")).ToBeVisibleAsync(new() { Timeout = 180_000 });
+        await Assertions.Expect(page.Locator("iframe.shown")).ToHaveCountAsync(0);
+        Assert.False(File.Exists("/tmp/taken.csv"));
+    }
+
+    private static void Entry(ZipArchive archive, string name, string text)
+    {
+        using var writer = new StreamWriter(archive.CreateEntry(name).Open());
+        writer.Write(text);
+    }
+
+    private long Memory()
+    {
+        using var process = System.Diagnostics.Process.GetProcessById(workbench.ProcessId);
+        return process.WorkingSet64;
+    }
+}
+
+/// <summary>A server on a logbook with a boxer whose name is markup.</summary>
+public sealed class HostileWorkbench : ServedWorkbench
+{
+    /// <summary>The name.</summary>
+    public const string Name = "<img src=x onerror=\"document.title='taken'\"> Ox";
+
+    /// <inheritdoc />
+    protected override void Prepare(string folder)
+    {
+        base.Prepare(folder);
+        using var logbook = Logbook.Open(folder);
+        logbook.Commit(new LogbookChange("renamed") { Athletes = [logbook.Squad.Athletes[0] with { DisplayName = Name }] });
+    }
+}
