@@ -67,6 +67,10 @@ internal static class WorkbenchServer
             Enum.TryParse<ExportKind>(kind, ignoreCase: true, out var known) && kept.Export(name, known) is { } file
                 ? Results.File(file.Content.ToArray(), "application/octet-stream", file.Name)
                 : Results.Text("This run has nothing of the kind to export, or the logbook cannot note the export.", statusCode: StatusCodes.Status404NotFound));
+        app.MapGet("/sheet/{kind}", (string kind, string protocol, DateOnly date, string? group, bool stations, bool codes, OpenLogbook opened) =>
+            SheetFile.Make(opened.Squad, protocol, date, group, stations, codes) is { } sheet && SheetFile.Of(sheet, kind) is { } file
+                ? Results.File(file.Content, file.Type, kind == "html" ? null : file.Name)
+                : Results.NotFound());
         app.MapRazorComponents<App>().AddInteractiveServerRenderMode(render => render.ContentSecurityFrameAncestorsPolicy = null);
         return app;
     }

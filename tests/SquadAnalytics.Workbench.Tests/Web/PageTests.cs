@@ -7,7 +7,7 @@ namespace SquadAnalytics.Workbench.Tests.Web;
 public sealed class PageTests(TestBrowser browser, ServedWorkbench workbench) : IClassFixture<ServedWorkbench>
 {
     /// <summary>Addresses of the places.</summary>
-    public static TheoryData<string> Places => ["/logbook", "/logbook/type", "/logbook/files", "/logbook/athletes", "/logbook/protocols", "/logbook/blocks", "/logbook/days", "/logbook/keeping", "/questions", "/questions/01-why-the-slowdown", "/cells", "/cells/01-why-the-slowdown", "/reports", "/reports/beside"];
+    public static TheoryData<string> Places => ["/logbook", "/logbook/type", "/logbook/files", "/logbook/athletes", "/logbook/protocols", "/logbook/blocks", "/logbook/days", "/logbook/sheet", "/logbook/keeping", "/questions", "/questions/01-why-the-slowdown", "/cells", "/cells/01-why-the-slowdown", "/reports", "/reports/beside"];
 
     [Theory]
     [MemberData(nameof(Places))]
