@@ -28,21 +28,21 @@ public static class SetSlope
         double[] set = [.. timed.Select(time => (double)time.Set)];
         double[] seconds = [.. timed.Select(time => time.Work!.Value.Value)];
         string[] notes = session.IsComplete ? [Confounded] : [Confounded, SetProfile.Completed(session)];
-        var line = LeastSquares.FitLine(set, seconds).GetOrThrow();
-        var logLine = LeastSquares.FitLine(set, LogScale.Of(seconds)).GetOrThrow();
+        var line = StraightLine.Of(set, seconds);
+        var logLine = StraightLine.Of(set, LogScale.Of(seconds));
         // Sets that are all alike have no ranks to speak of: the robust line is flat.
         var robust = TheilSen.Fit(set, seconds, level);
         Estimate Describe(double value, Unit unit, string method) => new(value, unit, set.Length, method) { Notes = notes };
-        Estimate Slope(TEstimate slope, Unit unit, string method) => set.Length < IntervalNeeds
-            ? Describe(unit == Unit.PercentPerSet ? Percent.FromLog(slope.Value).Value : slope.Value, unit, method).WithNotes("No interval: needs 4 sets.")
-            : TInterval.Of(slope.Value, slope.StandardError, slope.DegreesOfFreedom, unit, level, set.Length, method).WithNotes(notes);
+        Estimate Slope(StraightLine fit, Unit unit, string method) => set.Length < IntervalNeeds
+            ? Describe(unit == Unit.PercentPerSet ? Percent.FromLog(fit.Slope).Value : fit.Slope, unit, method).WithNotes("No interval: needs 4 sets.")
+            : TInterval.Of(fit.Slope, fit.SlopeError, set.Length - 2, unit, level, set.Length, method).WithNotes(notes);
 
         return new SetSlopeResult
         {
             Session = session,
-            Linear = Slope(line.Coefficient("slope"), Unit.SecondsPerSet, "least squares of seconds on set"),
-            Intercept = Describe(line.Coefficient("intercept").Value, Unit.Seconds, "least squares of seconds on set, at set 0"),
-            Relative = Slope(logLine.Coefficient("slope"), Unit.PercentPerSet, "least squares of ln seconds on set, back-transformed"),
+            Linear = Slope(line, Unit.SecondsPerSet, "least squares of seconds on set"),
+            Intercept = Describe(line.Intercept, Unit.Seconds, "least squares of seconds on set, at set 0"),
+            Relative = Slope(logLine, Unit.PercentPerSet, "least squares of ln seconds on set, back-transformed"),
             Robust = Describe(robust.Match(fit => fit.Slope, _ => 0), Unit.SecondsPerSet, "Theil-Sen, median of pairwise slopes"),
             RobustIntercept = Describe(robust.Match(fit => fit.Intercept, _ => seconds[0]), Unit.Seconds, "Theil-Sen, median of t - b k"),
             RobustInterval = robust.TryGet(out var fitted) && fitted.Interval is { } limits && set.Length >= RobustIntervalNeeds
