@@ -14,7 +14,8 @@ public static class LoadAssociation
     /// <remarks>
     /// <para>Analysis of covariance of the session total with an athlete factor and the load; r = sign(b) √(SS_x / (SS_x + SS_res)), observations - athletes - 1 degrees of freedom, interval by Fisher's
     /// transformation (Bakdash and Marusich 2017, Front Psychol 8:456). By default each athlete's own straight trend on weeks is taken out of both (one degree of freedom more per athlete), because
-    /// both drift over a season. Several windows are adjusted after Benjamini and Hochberg 1995, J R Stat Soc B 57:289-300 (from memory).</para>
+    /// both drift over a season. Changes from test to test share a test with their neighbours; their standard error is the larger of the plain one and of the one for independent noise of the tests.
+    /// Several windows are adjusted after Benjamini and Hochberg 1995, J R Stat Soc B 57:289-300 (from memory).</para>
     /// <para>Load is known only where every day of the window is. Assumes one slope for all and independent residuals. An association does not say what the load did.</para>
     /// </remarks>
     /// <param name="sessions">Sessions of the squad, in any order.</param>
@@ -28,7 +29,8 @@ public static class LoadAssociation
     }
 
     /// <summary>For one athlete, by ranks.</summary>
-    /// <remarks>Spearman's correlation from 10 tests on, Theil-Sen slope; forms as for the squad. Ten tests say little: with r = 0.5 the 95 % limits are -0.19 to 0.86.</remarks>
+    /// <remarks>Spearman's correlation from 10 tests on, its p-value and interval by t and Fisher's transformation for n tests, n - 1 about the trend, 1 + (n - 1)/1.5 for n changes, which share
+    /// tests; Theil-Sen slope. By simulation (independent noise, 4,000 runs each) that holds the false rate at 10 to 11 % of 10 %. Ten tests say little: with r = 0.5 the 95 % limits are -0.19 to 0.86.</remarks>
     /// <param name="sessions">Sessions of one athlete, in any order.</param>
     /// <param name="days">What was written down day by day.</param>
     /// <param name="options">Windows, form, level, selection; null for the defaults.</param>
@@ -74,10 +76,41 @@ public static class LoadAssociation
     private static OneWindow Within(IReadOnlyList<LoadedTest> tests, LoadAssociationOptions options) => RepeatedMeasuresCorrelation.Fit(
         [.. tests.Select(test => test.Athlete)], [.. tests.Select(test => test.Load)], [.. tests.Select(test => test.Total)],
         options.Form == LoadAssociationForm.AboutTrends ? [.. tests.Select(test => test.Week)] : null).Match(
-        fit => new OneWindow(
-            new Estimate(fit.R, Unit.None, fit.Observations, $"correlation within {fit.Athletes} athletes, {options.Form.Words()}") { Interval = fit.Interval(options.Level), DegreesOfFreedom = fit.DegreesOfFreedom, PValue = fit.PValue },
-            TInterval.Of(fit.Slope.Value, fit.Slope.StandardError, fit.Slope.DegreesOfFreedom, Unit.SecondsPerLoad, options.Level, fit.Observations, $"one slope within athletes, {options.Form.Words()}")),
+        fit =>
+        {
+            var inflation = options.Form == LoadAssociationForm.Changes ? Inflation(tests, fit.DegreesOfFreedom) : 1;
+            var slope = TInterval.Of(fit.Slope.Value, inflation * fit.Slope.StandardError, fit.DegreesOfFreedom, Unit.SecondsPerLoad, options.Level, fit.Observations, $"one slope within athletes, {options.Form.Words()}");
+            return new OneWindow(
+                new Estimate(fit.R, Unit.None, fit.Observations, $"correlation within {fit.Athletes} athletes, {options.Form.Words()}")
+                {
+                    Interval = PearsonCorrelation.FisherInterval(fit.R, (fit.DegreesOfFreedom - 1) / (inflation * inflation), options.Level),
+                    DegreesOfFreedom = fit.DegreesOfFreedom,
+                    PValue = slope.PValue,
+                },
+                slope);
+        },
         refusal => new OneWindow(refusal, refusal));
+
+    /// <summary>By how much neighbouring changes, which share a test, make a slope less certain than independent ones would; 1 or more.</summary>
+    /// <remarks>With D the covariance of changes of independent tests (2 on the diagonal, -1 beside it) the slope's variance is σ² x'Dx / (x'x)², and RSS / tr(MD) estimates σ², M the residual maker;
+    /// without, it is RSS / df / x'x. Returned is the root of their ratio.</remarks>
+    private static double Inflation(IReadOnlyList<LoadedTest> changes, int degreesOfFreedom)
+    {
+        double squares = 0, joint = 0, trace = 0;
+        foreach (var own in changes.GroupBy(change => change.Athlete, StringComparer.Ordinal).Select(group => group.Select(change => change.Load).ToArray()).Where(own => own.Length > 1))
+        {
+            var mean = Descriptive.Mean(own);
+            for (var i = 0; i < own.Length; i++)
+            {
+                squares += (own[i] - mean) * (own[i] - mean);
+                joint += 2 * (own[i] - mean) * (own[i] - mean - (i + 1 < own.Length ? own[i + 1] - mean : 0));
+            }
+
+            trace += 2 * own.Length - 2.0 / own.Length;
+        }
+
+        return Math.Sqrt(Math.Max(1, joint / squares * degreesOfFreedom / (trace - joint / squares)));
+    }
 
     private static OneWindow Alone(IReadOnlyList<LoadedTest> tests, LoadAssociationOptions options)
     {
@@ -87,7 +120,9 @@ public static class LoadAssociation
             return new OneWindow(refusal, refusal);
         }
 
-        double[] weeks = [.. tests.Select(test => test.Week)], loads = [.. tests.Select(test => test.Load)], totals = [.. tests.Select(test => test.Total)];
+        // Sums of decimals: what differs in the last bits is a tie.
+        const int decimals = 6;
+        double[] weeks = [.. tests.Select(test => test.Week)], loads = [.. tests.Select(test => Math.Round(test.Load, decimals))], totals = [.. tests.Select(test => Math.Round(test.Total, decimals))];
         if (options.Form == LoadAssociationForm.AboutTrends)
         {
             if (weeks.Distinct().Count() < OwnNeeds / 2) return new OneWindow(OneDate, OneDate);
@@ -95,8 +130,10 @@ public static class LoadAssociation
             totals = [.. LeastSquares.FitLine(weeks, totals).GetOrThrow().Residuals];
         }
 
+        // Tests that count as independent: a trend takes one, changes share tests with their neighbours.
+        var independent = options.Form switch { LoadAssociationForm.AboutTrends => tests.Count - 1, LoadAssociationForm.Changes => 1 + (tests.Count - 1) / 1.5, _ => tests.Count };
         return new OneWindow(
-            SpearmanCorrelation.Fit(loads, totals).Select(fit => new Estimate(fit.Rho, Unit.None, tests.Count, $"Spearman's correlation, {options.Form.Words()}") { Interval = fit.Interval(options.Level), PValue = fit.PValue }),
+            SpearmanCorrelation.Fit(loads, totals).Select(fit => new Estimate(fit.Rho, Unit.None, tests.Count, $"Spearman's correlation, {options.Form.Words()}") { Interval = fit.Interval(options.Level, independent), PValue = fit.PValueFor(independent) }),
             TheilSen.Fit(loads, totals, options.Level).Select(fit => new Estimate(fit.Slope, Unit.SecondsPerLoad, tests.Count, $"Theil-Sen, {options.Form.Words()}") { Interval = fit.Interval }));
     }
 

@@ -14,7 +14,13 @@ public sealed record SpearmanCorrelation(int Observations, double Rho, double PV
 
     /// <summary>Interval by Fisher's transformation with the standard error 1.03 / √(n - 3) for ranks, or null below 4 pairs.</summary>
     /// <remarks>Fieller, Hartley and Pearson (1957), Biometrika 44:470-481 (from memory). An approximation; at |ρ| = 1 taken just inside.</remarks>
-    public Interval? Interval(ConfidenceLevel level) => PearsonCorrelation.FisherInterval(Math.Clamp(Rho, -1 + 1e-12, 1 - 1e-12), (Observations - 3) / (1.03 * 1.03), level);
+    public Interval? Interval(ConfidenceLevel level) => Interval(level, Observations);
+
+    /// <summary>The interval for fewer independent pairs than there are.</summary>
+    internal Interval? Interval(ConfidenceLevel level, double independent) => PearsonCorrelation.FisherInterval(Math.Clamp(Rho, -1 + 1e-12, 1 - 1e-12), (independent - 3) / (1.03 * 1.03), level);
+
+    /// <summary>The two-sided p-value by t for fewer independent pairs than there are.</summary>
+    internal double PValueFor(double independent) => independent < Observations ? Approximate(Rho, independent) : PValue;
 
     /// <summary>Correlates two series.</summary>
     /// <remarks>Assumes independent pairs. Source: Spearman (1904), Am J Psychol 15:72-101 (from memory).</remarks>
@@ -36,7 +42,7 @@ public sealed record SpearmanCorrelation(int Observations, double Rho, double PV
     /// <summary>ρ and p.</summary>
     public override string ToString() => FormattableString.Invariant($"Spearman's rho {Rho:0.000}, n {Observations}, p {PValue:G3}");
 
-    private static double Approximate(double rho, int n) =>
+    private static double Approximate(double rho, double n) =>
         Math.Abs(rho) >= 1 ? 0 : StudentTDistribution.TwoSidedPValue(rho * Math.Sqrt((n - 2) / (1 - rho * rho)), n - 2);
 
     // Doubled ranks: squared differences are four times those of the ranks, which changes no order.

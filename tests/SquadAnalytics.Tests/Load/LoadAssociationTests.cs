@@ -45,11 +45,13 @@ public sealed class LoadAssociationTests
     [Fact]
     public void Changes_from_test_to_test_can_be_held_together()
     {
-        // R 4.2.2: dx, dy <- diff within athletes; l <- lm(dy ~ athlete + dx); sqrt(SS_x / (SS_x + SS_res)); summary(l)$coef["dx", ].
+        // R 4.2.2: dx, dy <- diff within athletes; l <- lm(dy ~ athlete + dx); sqrt(SS_x / (SS_x + SS_res)); X <- model.matrix(l); D <- kronecker(diag(3), 2 on the diagonal, -1 beside it);
+        // M <- diag(9) - X %*% solve(crossprod(X)) %*% t(X); V <- deviance(l) / sum(diag(M %*% D)) * solve(crossprod(X)) %*% t(X) %*% D %*% X %*% solve(crossprod(X)): SE 0.196469298369, above the plain 0.185900036389.
         var row = LoadAssociation.Fit(LoadedSquad.ThreeAthletes, LoadedSquad.ThreeAthletesDays, AsTheyStand with { Form = LoadAssociationForm.Changes }).GetOrThrow().Rows[0];
         Assert.Equal(0.972929035999, row.Correlation.GetOrThrow().Value, 1e-9);
         Assert.Equal(1.75, row.Slope.GetOrThrow().Value, 1e-9);
-        Assert.Equal(0.185900036389, row.Slope.GetOrThrow().StandardError!.Value, 1e-9);
+        Assert.Equal(0.196469298369, row.Slope.GetOrThrow().StandardError!.Value, 1e-9);
+        ReferenceData.AssertClose(0.000296931705848, row.Correlation.GetOrThrow().PValue!.Value, 1e-8);
     }
 
     [Fact]
@@ -82,6 +84,16 @@ public sealed class LoadAssociationTests
         var about = LoadAssociation.OfOneAthlete(LoadedSquad.Tests("1", OwnTotals), LoadedSquad.DaysBefore("1", OwnLoads), new LoadAssociationOptions { Selection = SelectionOptions.KeepAll }).GetOrThrow().Rows.Single();
         Assert.Equal(0.915151515152, about.Correlation.GetOrThrow().Value, 1e-9);
         Assert.Equal(0.0116387559809, about.Slope.GetOrThrow().Value, 1e-9);
+
+        // R 4.2.2: one test less for the trend: 2 * pt(-r * sqrt(7 / (1 - r^2)), 7); tanh(atanh(r) + c(-1, 1) * qnorm(.95) * 1.03 / sqrt(6)).
+        ReferenceData.AssertClose(0.000538778980338, about.Correlation.GetOrThrow().PValue!.Value, 1e-8);
+        Assert.Equal(0.699687732277, about.Correlation.GetOrThrow().Lower!.Value, 1e-9);
+
+        // R 4.2.2: 11 changes count as n <- 1 + 10 / 1.5: cor(diff(x), diff(y), method = "spearman") = 0.912646089701; 2 * pt(-r * sqrt((n - 2) / (1 - r^2)), n - 2); tanh(atanh(r) - qnorm(.95) * 1.03 / sqrt(n - 3)).
+        var changes = LoadAssociation.OfOneAthlete(LoadedSquad.Tests("1", [.. OwnTotals, 321, 320]), LoadedSquad.DaysBefore("1", [.. OwnLoads, 1400, 950]), AsTheyStand with { Form = LoadAssociationForm.Changes }).GetOrThrow().Rows.Single();
+        Assert.Equal(0.912646089701, changes.Correlation.GetOrThrow().Value, 1e-9);
+        ReferenceData.AssertClose(0.0021544157321, changes.Correlation.GetOrThrow().PValue!.Value, 1e-8);
+        Assert.Equal(0.640414260818, changes.Correlation.GetOrThrow().Lower!.Value, 1e-9);
     }
 
     [Fact]
