@@ -10,6 +10,7 @@ namespace SquadAnalytics.Benchmarks.Jobs;
 internal sealed class JupyterJob : Job
 {
     private const string SetupTag = "jupyter-setup";
+    private const string PolyglotName = "cells-of-three-languages";
     private const string PackageLine = "#r \"nuget: SquadAnalytics.Notebooks";
 
     private static readonly string[] Packages = ["SquadAnalytics", "SquadAnalytics.Archive", "SquadAnalytics.Reporting", "SquadAnalytics.Notebooks"];
@@ -20,7 +21,7 @@ internal sealed class JupyterJob : Job
 
     public override string Usage => """
         jupyter [NOTEBOOK ...] [--out FILE]
-          NOTEBOOK  names of notebooks without .ipynb (default: all)
+          NOTEBOOK  names of notebooks without .ipynb (default: all, and cells-of-three-languages, which is made here of C#, SQL and F# cells)
         Run it in the folder of the sources. Needs nbconvert (Debian: jupyter-nbconvert) and the engine's tool on the path
         (dotnet tool install --global Microsoft.dotnet-interactive).
         """;
@@ -45,9 +46,9 @@ internal sealed class JupyterJob : Job
             Execute(folder, folder, "dotnet-interactive", "jupyter", "install", "--path", Path.Combine(folder, "jupyter", "kernels"));
             CopyFolder("sample-data", Path.Combine(folder, "sample-data"));
             Directory.CreateDirectory(Path.Combine(folder, "notebooks"));
-            if (names.Length == 0) files.Add(Polyglot(folder));
+            if (names.Length == 0 || names.Contains(PolyglotName)) files.Add(Polyglot(folder));
             var rows = files.Select(file => Measure(file, folder, version)).ToList();
-            var text = $"# Notebooks under Jupyter\n\nCommand `jupyter`, commit {Provenance.Commit()}, {Provenance.Machine()}. nbconvert with the engine's own kernel; the library comes from packages made in the same run. Seconds are of the whole process, packages unpacked for the first notebook.\n\n| notebook | code cells | failed | tables | figures | s |\n| --- | ---: | ---: | ---: | ---: | ---: |\n{string.Join('\n', rows.Select(row => row.Line))}\n";
+            var text = $"# Notebooks under Jupyter\n\nCommand `{string.Join(' ', ["jupyter", .. names])}`, commit {Provenance.Commit()}, {Provenance.Machine()}. nbconvert with the engine's own kernel; the library comes from packages made in the same run. Seconds are of the whole process, packages unpacked for the first notebook.\n\n| notebook | code cells | failed | tables | figures | s |\n| --- | ---: | ---: | ---: | ---: | ---: |\n{string.Join('\n', rows.Select(row => row.Line))}\n";
             Console.Write(text);
             if (Option(arguments, "--out") is { } kept) File.WriteAllText(kept, text);
             return rows.Exists(row => row.Failed > 0) ? 1 : 0;
@@ -63,7 +64,7 @@ internal sealed class JupyterJob : Job
         var copy = Path.Combine(folder, "notebooks", Path.GetFileName(file));
         File.WriteAllText(copy, WithPackages(File.ReadAllText(file), Path.Combine(folder, "packages"), version));
         var clock = Stopwatch.StartNew();
-        Execute(folder, Path.Combine(folder, "notebooks"), "jupyter", "nbconvert", "--to", "notebook", "--execute", "--allow-errors", "--ExecutePreprocessor.timeout=600", "--ExecutePreprocessor.startup_timeout=120", "--inplace", copy);
+        Execute(folder, Path.Combine(folder, "notebooks"), "jupyter", "nbconvert", "--to", "notebook", "--execute", "--allow-errors", "--ExecutePreprocessor.timeout=600", "--ExecutePreprocessor.startup_timeout=600", "--inplace", copy);
         var cells = JsonNode.Parse(File.ReadAllText(copy))!["cells"]!.AsArray().Where(cell => (string?)cell!["cell_type"] == "code").Select(cell => cell!["outputs"]!.AsArray()).ToList();
         foreach (var error in cells.SelectMany(outputs => outputs).Where(output => (string?)output!["output_type"] == "error")) Console.Error.WriteLine($"{Path.GetFileName(file)}: {error!["evalue"]}");
         var failed = cells.Count(outputs => outputs.Any(output => (string?)output!["output_type"] == "error"));
@@ -82,7 +83,7 @@ internal sealed class JupyterJob : Job
             ("fsharp", SetupTag, "#!fsharp\n" + PackageLine + "\"\nopen SquadAnalytics\nopen SquadAnalytics.Storage\nlet squad = Logbook.Open(\"../sample-data/squad\").Squad"),
             ("fsharp", "", "#!fsharp\nsquad.Sessions |> Seq.filter (fun session -> session.IsComplete) |> Seq.length"),
         };
-        var file = Path.Combine(folder, "cells-of-three-languages.ipynb");
+        var file = Path.Combine(folder, PolyglotName + ".ipynb");
         File.WriteAllText(file, JsonSerializer.Serialize(new
         {
             cells = cells.Select(cell => new { cell_type = "code", metadata = new { tags = new[] { cell.Tag }.Where(tag => tag.Length > 0), polyglot_notebook = new { kernelName = cell.Language } }, source = cell.Source.Split('\n').Select((line, at) => at == 0 ? line : "\n" + line), execution_count = (int?)null, outputs = Array.Empty<object>() }),
