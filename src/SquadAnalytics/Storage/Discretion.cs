@@ -1,5 +1,4 @@
 using System.Text.RegularExpressions;
-using SquadAnalytics.Import;
 using SquadAnalytics.Storage.Removal;
 
 namespace SquadAnalytics.Storage;
@@ -16,7 +15,7 @@ public sealed partial class Discretion
     public const string Withheld = "(health entry withheld)";
 
     // A note of one or two short words is withheld where it stands alone, not wherever its words occur.
-    private const int ShortNote = 12;
+    private const int ShortNote = 14;
 
     private readonly IReadOnlyList<NameToHide> _names;
     private readonly IReadOnlyList<string> _notes;
@@ -41,7 +40,7 @@ public sealed partial class Discretion
         return new Discretion(
             squad,
             [.. squad.Athletes.Where(athlete => !MayBeNamed(athlete, day)).Select(athlete => new NameToHide(new Mention(athlete, byNameOnly: true), athlete.Code))],
-            [.. notes.Select(note => NameKey.Of(note.Text)).Where(key => key.Length > 0)]);
+            [.. notes.Select(static note => SearchedText.Of(note.Text).Key).Where(static key => !string.IsNullOrWhiteSpace(key))]);
     }
 
     /// <summary>Whether an athlete may be named in what is exported: no junior, with a consent to be named that covers the day.</summary>
@@ -56,7 +55,12 @@ public sealed partial class Discretion
 
     /// <summary>Ids of the athletes whom a text shows, by id, code or name: for the list of exports.</summary>
     /// <param name="text">The text.</param>
-    public IReadOnlyList<string> AthletesIn(string text) => [.. _squad.Athletes.Where(athlete => new Mention(athlete).In(text)).Select(static athlete => athlete.Id)];
+    public IReadOnlyList<string> AthletesIn(string text)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        var searched = SearchedText.Of(text);
+        return [.. _squad.Athletes.Where(athlete => new Mention(athlete).In(searched)).Select(static athlete => athlete.Id)];
+    }
 
     /// <summary>Whether a heading announces health entries: body mass, head knocks, health notes.</summary>
     public static bool IsHealthHeading(string heading) => HealthWords().IsMatch(heading);
@@ -65,14 +69,16 @@ public sealed partial class Discretion
     public bool Concerns(string text)
     {
         ArgumentNullException.ThrowIfNull(text);
-        return HoldsHealthEntry(text) || NamesOrQuotes(text);
+        var searched = SearchedText.Of(text);
+        return HoldsHealthEntry(searched) || _names.Any(name => name.Mention.In(searched));
     }
 
     /// <summary>Whether a text as a whole, line ends and markup taken out, still names somebody who must not be named, or quotes a health note.</summary>
     public bool NamesOrQuotes(string text)
     {
         ArgumentNullException.ThrowIfNull(text);
-        return HoldsNote(text) || _names.Any(name => name.Mention.In(text));
+        var searched = SearchedText.Of(text);
+        return HoldsNote(searched) || _names.Any(name => name.Mention.In(searched));
     }
 
     /// <summary>The text as it may be shared.</summary>
@@ -81,8 +87,8 @@ public sealed partial class Discretion
         ArgumentNullException.ThrowIfNull(text);
         if (text.Length == 0) return text;
         text = BodyMassClause().Replace(text, Withheld);
-        if (HoldsHealthEntry(text)) return Withheld;
-        return _names.Aggregate(text, static (rest, name) => name.Mention.Erase(rest, name.Code)!);
+        var searched = SearchedText.Of(text);
+        return HoldsHealthEntry(searched) ? Withheld : WithoutNames(searched);
     }
 
     /// <summary>A text of several lines as it may be shared, judged line by line and then as a whole.</summary>
@@ -90,18 +96,16 @@ public sealed partial class Discretion
     {
         ArgumentNullException.ThrowIfNull(text);
         var applied = string.Join('\n', text.ReplaceLineEndings("\n").Split('\n').Select(Apply));
-        return HoldsNote(applied) ? Withheld : _names.Aggregate(applied, static (rest, name) => name.Mention.Erase(rest, name.Code)!);
+        var searched = SearchedText.Of(applied);
+        return HoldsNote(searched) ? Withheld : WithoutNames(searched);
     }
 
-    private bool HoldsHealthEntry(string text) => (text.AsSpan().ContainsAnyInRange('0', '9') && HealthWords().IsMatch(text)) || HoldsNote(text);
+    private string WithoutNames(SearchedText text) => _names.Where(name => name.Mention.In(text)).Aggregate(text.Text, static (rest, name) => name.Mention.Erase(rest, name.Code)!);
 
-    private bool HoldsNote(string text)
-    {
-        if (_notes.Count == 0) return false;
-        var key = NameKey.Of(text);
-        var padded = $" {key} ";
-        return _notes.Any(note => note.Length < ShortNote ? key == note : padded.Contains($" {note} ", StringComparison.Ordinal));
-    }
+    private bool HoldsHealthEntry(SearchedText text) => (text.Text.AsSpan().ContainsAnyInRange('0', '9') && HealthWords().IsMatch(text.Text)) || HoldsNote(text);
+
+    // A note is kept between spaces, as a searched text is.
+    private bool HoldsNote(SearchedText text) => _notes.Any(note => note.Length < ShortNote ? text.Key == note : text.Key.Contains(note, StringComparison.Ordinal));
 
     /// <summary>A clause such as "body mass 63.1 kg (usual 64.0)" within a sentence on other things; the rest of the sentence stays.</summary>
     [GeneratedRegex(@"body mass -?[0-9]+(?:\.[0-9]+)? kg(?: \([^)]*\))?", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]

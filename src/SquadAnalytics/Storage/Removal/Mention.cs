@@ -15,9 +15,6 @@ internal sealed partial class Mention
     // What is still searched in a packed file; beyond it the file counts as not searchable.
     private const long MostUnpackedBytes = 256L << 20;
 
-    private static readonly char[] WordEnds = ['\'', '\u2019', '\u2018', '`', '\u00B4', '.'];
-    private static readonly System.Buffers.SearchValues<char> WordEndSigns = System.Buffers.SearchValues.Create(WordEnds);
-
     private readonly string[] _exact;
     private readonly string[] _names;
     private readonly string[] _keys;
@@ -32,14 +29,11 @@ internal sealed partial class Mention
         _keys = [.. _names.SelectMany(Orders).Where(key => key.Length > 0).Select(key => $" {key} ").Distinct(StringComparer.Ordinal)];
     }
 
-    public bool In(string? text)
-    {
-        if (string.IsNullOrWhiteSpace(text)) return false;
-        if (_exact.Any(word => HasWord(text, word))) return true;
+    public bool In(string? text) => !string.IsNullOrWhiteSpace(text) && In(SearchedText.Of(text));
 
-        // A name key drops apostrophes and points, as O'Neil wants it; "Ada's" and "Ada.Neil" want them to end a word.
-        return HasName(text) || (text.AsSpan().ContainsAny(WordEndSigns) && HasName(string.Join(' ', text.Split(WordEnds))));
-    }
+    /// <summary>Whether a text that is searched for several athletes mentions this one.</summary>
+    public bool In(SearchedText text) =>
+        _exact.Any(word => HasWord(text.Text, word)) || Array.Exists(_keys, name => text.Key.Contains(name, StringComparison.Ordinal) || text.SplitKey?.Contains(name, StringComparison.Ordinal) == true);
 
     /// <summary>The text without the mention; replaced altogether where the name is written too differently to be cut out.</summary>
     public string? Erase(string? text) => Erase(text, Removed);
@@ -59,12 +53,6 @@ internal sealed partial class Mention
         if (In(Path.GetFileNameWithoutExtension(path))) return true;
         var content = File.ReadAllBytes(path);
         return content.AsSpan().StartsWith("PK\u0003\u0004"u8) ? InArchive(content) : InBytes(content);
-    }
-
-    private bool HasName(string text)
-    {
-        var key = $" {NameKey.Of(text)} ";
-        return _keys.Any(name => key.Contains(name, StringComparison.Ordinal));
     }
 
     private bool? InArchive(byte[] content)
