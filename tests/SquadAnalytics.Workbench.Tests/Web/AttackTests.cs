@@ -93,7 +93,7 @@ public sealed class AttackTests(TestBrowser browser, HostileWorkbench workbench)
         Directory.CreateDirectory(Path.Combine(workbench.Folder, "logbook", "notebooks"));
         NotebookFile.Write(new Notebook([new NotebookCell(CellKind.Code, query) { Language = "sql" }]), Path.Combine(workbench.Folder, "logbook", "notebooks", name + ".ipynb"));
         var page = await workbench.Open(browser, $"/cells/{name}");
-        await page.GetByRole(AriaRole.Button, new() { Name = "I have read it: let it run" }).ClickAsync();
+        await ServedWorkbench.Consent(page);
         await page.GetByRole(AriaRole.Button, new() { Name = "Run all", Exact = true }).ClickAsync();
         await Assertions.Expect(page.Locator(".fault")).ToBeVisibleAsync(new() { Timeout = 180_000 });
         await Assertions.Expect(page.Locator("iframe.shown")).ToHaveCountAsync(0);

@@ -20,18 +20,22 @@ internal static class Axe
         {
             var alone = await page.Context.NewPageAsync();
             await alone.SetContentAsync(shown);
-            await AssertNothingOn(alone);
+            await AssertNothingOn(alone, isFrame: true);
             await alone.CloseAsync();
         }
     }
 
-    private static async Task AssertNothingOn(IPage page)
+    private static async Task AssertNothingOn(IPage page, bool isFrame = false)
     {
         await page.EvaluateAsync(Script);
         foreach (var scheme in new[] { ColorScheme.Dark, ColorScheme.Light })
         {
             await page.EmulateMediaAsync(new PageEmulateMediaOptions { ColorScheme = scheme });
-            var found = await page.EvaluateAsync<JsonElement>("axe.run(document, { iframes: false }).then(result => result.violations.map(one => ({ id: one.id, help: one.help, nodes: one.nodes.map(node => node.html.slice(0, 300)) })))");
+
+            // What shows in a frame stands on the page's ground, below the page's own heading.
+            if (isFrame) await page.EvaluateAsync($"document.body.style.background = '{(scheme == ColorScheme.Dark ? "#16181b" : "#fbfaf7")}'");
+            var rules = isFrame ? "{ 'page-has-heading-one': { enabled: false } }" : "{}";
+            var found = await page.EvaluateAsync<JsonElement>($"axe.run(document, {{ iframes: false, rules: {rules} }}).then(result => result.violations.map(one => ({{ id: one.id, help: one.help, nodes: one.nodes.map(node => node.html.slice(0, 300)) }})))");
             Assert.True(found.GetArrayLength() == 0, $"{scheme}: {found}");
         }
     }

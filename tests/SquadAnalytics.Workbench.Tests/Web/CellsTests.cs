@@ -84,7 +84,7 @@ public sealed class CellsTests(TestBrowser browser, ServedWorkbench workbench) :
         await Assertions.Expect(page.Locator(".suggest-widget.visible .monaco-list-row")).ToHaveCountAsync(0);
 
         await page.GetByRole(AriaRole.Button, new() { Name = "Go back to the saved version" }).Or(page.GetByRole(AriaRole.Button, new() { Name = "Undo" })).First.ClickAsync();
-        await page.GetByRole(AriaRole.Button, new() { Name = "I have read it: let it run" }).ClickAsync();
+        await ServedWorkbench.Consent(page);
         await page.GetByRole(AriaRole.Button, new() { Name = "Run all", Exact = true }).ClickAsync();
         await Waiting.Until(() => File.Exists(marker));
 
@@ -105,7 +105,7 @@ public sealed class CellsTests(TestBrowser browser, ServedWorkbench workbench) :
             DisplayExtensions.DisplayAs(svg, "text/html");
             """);
         var page = await workbench.Open(browser, "/cells/picture");
-        await page.GetByRole(AriaRole.Button, new() { Name = "I have read it: let it run" }).ClickAsync();
+        await ServedWorkbench.Consent(page);
         await page.GetByRole(AriaRole.Button, new() { Name = "Run all", Exact = true }).ClickAsync();
         var frame = page.Locator("iframe.shown").First.ContentFrame;
         await Assertions.Expect(frame.Locator("svg")).ToBeVisibleAsync(new() { Timeout = 180_000 });
@@ -146,13 +146,13 @@ public sealed class CellsTests(TestBrowser browser, ServedWorkbench workbench) :
         Write("endless", "while (true) { }");
         Write("leaving", "Environment.Exit(3);");
         var page = await workbench.Open(browser, "/cells/endless");
-        await Consent(page);
+        await ServedWorkbench.Consent(page);
         await page.GetByRole(AriaRole.Button, new() { Name = "Run all", Exact = true }).ClickAsync();
         await Assertions.Expect(page.GetByText("running", new() { Exact = true })).ToBeVisibleAsync(new() { Timeout = 180_000 });
 
         var other = await page.Context.NewPageAsync();
         await other.GotoAsync(new Uri(workbench.Address, "/cells/leaving").AbsoluteUri);
-        await Consent(other);
+        await ServedWorkbench.Consent(other);
         await other.GetByRole(AriaRole.Button, new() { Name = "Run all", Exact = true }).ClickAsync();
         await Assertions.Expect(other.GetByRole(AriaRole.Alert)).ToContainTextAsync("values are gone", new() { Timeout = 180_000 });
         await Assertions.Expect(other.Locator(".fault")).ToContainTextAsync("exit code 3");
@@ -161,8 +161,6 @@ public sealed class CellsTests(TestBrowser browser, ServedWorkbench workbench) :
         await page.GetByRole(AriaRole.Button, new() { Name = "Interrupt" }).ClickAsync();
         await Assertions.Expect(page.Locator(".fault")).ToContainTextAsync("Stopped by request.");
     }
-
-    private static async Task Consent(IPage page) => await page.GetByRole(AriaRole.Button, new() { Name = "I have read it: let it run" }).ClickAsync();
 
     private static async Task AddText(IPage page, string text)
     {

@@ -16,7 +16,7 @@ public sealed class IdleTests(TestBrowser browser, ImpatientWorkbench workbench)
         Directory.CreateDirectory(folder);
         NotebookFile.Write(new Notebook([new NotebookCell(CellKind.Code, $"System.IO.File.AppendAllText({JsonSerializer.Serialize(marker)}, \"x\");")]), Path.Combine(folder, "counting.ipynb"));
         var page = await workbench.Open(browser, "/cells/counting");
-        await page.GetByRole(AriaRole.Button, new() { Name = "I have read it: let it run" }).ClickAsync();
+        await ServedWorkbench.Consent(page);
         await page.GetByRole(AriaRole.Button, new() { Name = "Run all", Exact = true }).ClickAsync();
         await Waiting.Until(() => File.Exists(marker));
         await Assertions.Expect(page.GetByRole(AriaRole.Alert)).ToContainTextAsync("process was given up");

@@ -38,6 +38,15 @@ public partial class ServedWorkbench : IAsyncLifetime, IDisposable
         return page;
     }
 
+    /// <summary>Agrees to a notebook's code.</summary>
+    internal static async Task Consent(IPage page)
+    {
+        var button = page.GetByRole(AriaRole.Button, new() { Name = "I have read it: let it run" });
+        await Assertions.Expect(button).ToBeVisibleAsync(new() { Timeout = 30_000 });
+        await button.ClickAsync();
+        await Assertions.Expect(button).ToHaveCountAsync(0);
+    }
+
     /// <summary>A folder that goes with the tests.</summary>
     public string Folder => _folder;
 

@@ -6,17 +6,17 @@ namespace SquadAnalytics.Workbench.Web.State;
 /// Which notebooks may run without asking: those that came with this program, known by what is built into it, and those whose code a
 /// person here has agreed to or written. Kept in the user's data folder, outside every notebook's own.
 /// </summary>
-/// <param name="file">The file of hashes, one a line.</param>
-public sealed class TrustedNotebooks(string file)
+/// <param name="file">The file of hashes, one a line; null keeps them until the workbench ends.</param>
+public sealed class TrustedNotebooks(string? file)
 {
     private readonly Lock _lock = new();
     private HashSet<string>? _known;
 
-    /// <summary>The file in the user's data folder; among the temporary files where there is no such folder.</summary>
-    public static string UsualFile()
+    /// <summary>The file in the user's data folder; null where a user has none. Never a shared place, where others could write it.</summary>
+    public static string? UsualFile()
     {
-        var data = Environment.GetFolderPath(Environment.SpecialFolder.LocalApplicationData);
-        return Path.Combine(data.Length > 0 ? data : Path.GetTempPath(), "SquadAnalytics", "trusted-notebooks.txt");
+        var data = Environment.GetFolderPath(Environment.SpecialFolder.LocalApplicationData, Environment.SpecialFolderOption.DoNotVerify);
+        return data.Length > 0 ? Path.Combine(data, "SquadAnalytics", "trusted-notebooks.txt") : null;
     }
 
     /// <summary>Whether a notebook's code may run without asking.</summary>
@@ -31,7 +31,7 @@ public sealed class TrustedNotebooks(string file)
         var hash = CodeHash.Of(notebook);
         lock (_lock)
         {
-            if (!Known().Add(hash)) return;
+            if (!Known().Add(hash) || file is null) return;
             try
             {
                 Directory.CreateDirectory(Path.GetDirectoryName(file)!);
@@ -61,7 +61,7 @@ public sealed class TrustedNotebooks(string file)
         _known = [.. Shipped()];
         try
         {
-            if (File.Exists(file)) _known.UnionWith(File.ReadLines(file).Select(line => line.Trim()));
+            if (file is not null && File.Exists(file)) _known.UnionWith(File.ReadLines(file).Select(line => line.Trim()));
         }
         catch (Exception error) when (error is IOException or UnauthorizedAccessException)
         {
