@@ -87,8 +87,15 @@ public sealed record BlockHonesty
 
     private string Preparation()
     {
-        string[] sentences = [Tests(_facts.AfterSparring, "followed sparring on the day"), Tests(_facts.MakingWeight, "fell in the week up to a weigh-in")];
+        string[] sentences = [AfterSparring(), Tests(_facts.MakingWeight, "fell in the week up to a weigh-in")];
         return string.Join(' ', _facts.SparringUnknown.Total == 0 ? sentences : [.. sentences, $"Sparring before the test is not recorded for {Both(_facts.SparringUnknown)}."]);
+    }
+
+    private string AfterSparring()
+    {
+        string Share(int tests, BlockAttendance block) => block.Tests == 0 ? Count(tests) : $"{Count(tests)} of {Count(block.Tests)}";
+        return _facts.AfterSparring.Total == 0 ? "No test followed sparring on the day."
+            : $"{Share(_facts.AfterSparring.First, _facts.First)} tests in {FirstName} and {Share(_facts.AfterSparring.Second, _facts.Second)} in {SecondName} followed sparring on the day.";
     }
 
     /// <summary>Small counts are not printed: with the names of a small squad at hand they would tell who was ill.</summary>
@@ -97,7 +104,7 @@ public sealed record BlockHonesty
         null => "Health notes were not looked at.",
         { Total: 0 } => "No illness or injury note is recorded.",
         { First: 0 or >= SmallestCountShown, Second: 0 or >= SmallestCountShown } counts => $"Athletes with an illness or injury noted: {Count(counts.First)} in {FirstName}, {Count(counts.Second)} in {SecondName}.",
-        _ => $"Illness or injury is noted, in a block for fewer than {Count(SmallestCountShown)} athletes.",
+        _ => $"Illness or injury was noted; counts below {Count(SmallestCountShown)} athletes are not shown.",
     };
 
     private string Comparisons() => _facts switch

@@ -1,5 +1,6 @@
 using System.Globalization;
 using SquadAnalytics.Change;
+using SquadAnalytics.Reliability;
 using SquadAnalytics.Sets;
 using SquadAnalytics.Storage;
 
@@ -66,6 +67,25 @@ public static class Sentences
     {
         ArgumentNullException.ThrowIfNull(athlete);
         return Discretion.MayBeNamed(athlete, day) ? athlete.DisplayName : athlete.Code;
+    }
+
+    /// <summary>Why the noise of the test is not quite the same number in every report.</summary>
+    internal const string NoiseOfAllTests = "From all tests so far: a report on one test leaves that test out, so its noise differs a little.";
+
+    /// <summary>What averaging tests buys: how often the mean of a few comes within the smallest worthwhile change of the true total, and how many make that often enough.</summary>
+    /// <param name="noise">The noise of one session total.</param>
+    /// <param name="worthwhile">The smallest worthwhile change.</param>
+    /// <param name="format">How numbers are written.</param>
+    public static string MeanOfTests(TypicalErrorResult noise, SmallestWorthwhileChange worthwhile, NumberFormat format)
+    {
+        ArgumentNullException.ThrowIfNull(noise);
+        ArgumentNullException.ThrowIfNull(worthwhile);
+        ArgumentNullException.ThrowIfNull(format);
+        ConfidenceLevel often = default;
+        var (few, enough) = ((int)NumberOfTests.Needed(noise, worthwhile).Value, (int)NumberOfTests.NeededWithin(noise, worthwhile, often).Value);
+        var chance = NumberFormat.Fixed(100 * NumberOfTests.ChanceWithin(noise, worthwhile, few).Value, 0);
+        var more = enough > few ? $"; for {often} take {Count(enough)}" : "";
+        return $"the mean of {Plural(few, "test")} is within {format.Value(worthwhile.Estimate)} of the true total with a chance of {chance} %{more}";
     }
 
     /// <summary>Why a measure is not given: <c>Not enough data for the slope: needs 3 sets, has 2 sets.</c></summary>

@@ -40,7 +40,7 @@ public static partial class Tables
             ],
             [Row(facts.First, facts.FirstDue), Row(facts.Second, facts.SecondDue)])
         {
-            Notes = ["Due: every week in which the squad tested, for each athlete who does this test, was in the squad and not barred by a head knock. Missing tests are not missing at random: who is tired, hurt or making weight stays away more often."],
+            Notes = ["Due: every week in which the squad tested, for each athlete who does this test, was in the squad and not held back by a head knock. Missing tests are not missing at random: who is tired, hurt or making weight stays away more often."],
         };
     }
 
@@ -73,13 +73,13 @@ public static partial class Tables
             [
                 Row("mean of the athletes' differences (primary)", comparison.Change, format),
                 Row("the same in percent", comparison.RelativeChange, format),
-                Row("median of Walsh averages, exact signed rank", comparison.RankChange, format),
-                ["p of the mean, signs flipped", TableCell.Nothing, TableCell.Nothing, TableCell.Nothing, comparison.SignFlipPValue.Match(p => P(p.Value), TableCell.Refused)],
+                Row("rank-based (median of the averages of two)", comparison.RankChange, format),
+                ["check of the mean by reshuffling the signs", TableCell.Nothing, TableCell.Nothing, TableCell.Nothing, comparison.SignFlipPValue.Match(p => P(p.Value), TableCell.Refused)],
                 Row("weighted by tests, random effects", comparison.WeightedChange, format),
                 Row("mixed model, all athletes", model.Select(fit => fit.Change), format),
                 Row("jump beyond the season's trend", series.Select(fit => fit.SerialLevelChange), format),
                 Row("SD between athletes of true differences", comparison.SpreadOfTrueChanges, format),
-                Row("SD of an athlete's tests within a block", comparison.WithinBlock, format),
+                Row("SD of an athlete's tests within a block (training and form in it)", comparison.WithinBlock, format),
             ])
         {
             OverAthletes = comparison.Athletes.Count,

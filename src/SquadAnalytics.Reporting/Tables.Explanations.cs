@@ -12,17 +12,17 @@ public static partial class Tables
         ArgumentNullException.ThrowIfNull(format);
         return new Table(
             $"What explains the slow-down after set {Count(explanations.AfterSet)}?",
-            [new("candidate"), new("standing"), TableColumn.Figures("could account for", "s"), TableColumn.Figures("interval", "s"), TableColumn.Figures("adjusted p")],
+            [new("candidate"), new("standing"), TableColumn.Figures("at most, if it were the only cause", "s"), TableColumn.Figures("interval", "s"), TableColumn.Figures("adjusted p")],
             [.. explanations.Candidates.Select(candidate => (IReadOnlyList<TableCell>)
             [
                 candidate.Name,
                 candidate.Standing.Words(),
-                candidate.Accounts.Match(seconds => Change(seconds, format), _ => "not estimable"),
+                candidate.Accounts.Match(seconds => seconds.Upper < 0 ? TableCell.Shown("none", seconds.Value) : Change(seconds, format), _ => "not estimable"),
                 candidate.Accounts.Match(seconds => seconds.Interval is null ? TableCell.Nothing : Limits(seconds, format), _ => TableCell.Nothing),
                 candidate.PValue is { } p ? P(p.Value) : "not tested",
             ])])
         {
-            Notes = [explanations.Conclusion, .. explanations.Notes],
+            Notes = [explanations.Conclusion, .. Parts(explanations, format), "One station: the interval holds for all stations together, so it is wider than in the table of stations. What came before: seconds of slow-down that go with one SD more of it.", .. explanations.Notes],
         };
     }
 
@@ -44,12 +44,19 @@ public static partial class Tables
         ArgumentNullException.ThrowIfNull(format);
         return new Table(
             result.Question,
-            [TableColumn.Figures("further tests"), TableColumn.Figures("chance of telling it"), TableColumn.Figures("interval")],
+            [TableColumn.Figures("further tests"), TableColumn.Figures("chance of showing it"), TableColumn.Figures("interval")],
             [.. result.Curve.Select(point => (IReadOnlyList<TableCell>)
                 [Count(point.Further), TableCell.Figure(point.Power.Value, 2), point.Power.Interval is null ? TableCell.Nothing : Limits(point.Power, format)])])
         {
             Notes = [result.Needed.Match(needed => $"At least {NumberFormat.Fixed(result.Wanted, 2)} with {Sentences.Plural((int)needed.Value, "further test")}.", Sentences.Refusal), .. result.Assumptions],
         };
+    }
+
+    /// <summary>Drift and jump beside each other, which add up to the slow-down.</summary>
+    private static IEnumerable<string> Parts(ExplanationsResult explanations, NumberFormat format)
+    {
+        if (!explanations[ExplanationCause.LateBreak].Effect.TryGet(out var step)) yield break;
+        yield return $"Drift and jump beside each other: of the slow-down of {format.Value(explanations.Slowdown)}, {format.WithInterval(step)} is a jump after set {Count(explanations.AfterSet)} and the rest, {NumberFormat.WithUnit(NumberFormat.Fixed(explanations.Slowdown.Value - step.Value, format.Decimals(step)), step.Unit)}, a drift.";
     }
 
     private static TableCell Lines(IReadOnlyList<string> lines) => lines.Count == 0 ? TableCell.Nothing : TableCell.Words(string.Join(" ", lines));

@@ -27,11 +27,11 @@ public static partial class Tables
             [.. Enumerable.Range(1, LongestPlan).Select(tests => (Tests: tests, One: SquadAnalytics.Change.MoreTests.SmallestChange(noise, baselineTests, tests, options), Blocks: SquadAnalytics.Change.MoreTests.SmallestBlockDifference(noise, athletes, tests, individualResponses, options)))
                 .Select(row => (IReadOnlyList<TableCell>)
                 [
-                    Count(row.Tests), TableCell.Figure(row.One.Value, format.EntryDecimals), Limits(row.One, format),
-                    row.Blocks.Match(smallest => TableCell.Figure(smallest.Value, format.EntryDecimals), TableCell.Refused), row.Blocks.Match(smallest => Limits(smallest, format), _ => TableCell.Nothing),
+                    Count(row.Tests), TableCell.Figure(row.One.Value, format.Decimals(row.One)), Limits(row.One, format),
+                    row.Blocks.Match(smallest => TableCell.Figure(smallest.Value, format.Decimals(smallest)), TableCell.Refused), row.Blocks.Match(smallest => Limits(smallest, format), _ => TableCell.Nothing),
                 ])])
         {
-            Notes = [$"One athlete: change against {Sentences.Plural(baselineTests, "earlier test")}, by further tests. Two blocks: mean difference over {Sentences.Plural(athletes, "athlete")}, by tests of each in each block. Intervals come from the uncertainty of the noise.", .. SquadAnalytics.Change.MoreTests.SmallestBlockDifference(noise, athletes, 1, individualResponses, options).Match(smallest => smallest.Notes, _ => [])],
+            Notes = [$"One athlete: change against {Sentences.Plural(baselineTests, "earlier test")}, by further tests. Two blocks: mean difference over {Sentences.Plural(athletes, "athlete")}, by tests per athlete in each block. Intervals come from the uncertainty of the noise.", .. SquadAnalytics.Change.MoreTests.SmallestBlockDifference(noise, athletes, 1, individualResponses, options).Match(smallest => smallest.Notes, _ => [])],
         };
     }
 }

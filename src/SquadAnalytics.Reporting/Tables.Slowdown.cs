@@ -17,7 +17,7 @@ public static partial class Tables
             [new("contrast"), TableColumn.Figures("estimate", slowdown.LateContrast.Unit.Symbol()), TableColumn.Figures("interval", slowdown.LateContrast.Unit.Symbol()), TableColumn.Figures("p, one-sided")],
             [
                 Contrast($"{Sentences.Sets(slowdown.AfterSet + 1, sets)} minus {Sentences.Sets(1, slowdown.AfterSet)}", slowdown.LateContrast, slowdown.LatePValue, format),
-                Contrast("the part beyond a steady drift", slowdown.KinkContrast, slowdown.KinkPValue, format),
+                Contrast("least that a jump must explain, if a drift takes all it can", slowdown.KinkContrast, slowdown.KinkPValue, format),
             ])
         {
             Notes = [$"{Sentences.Plural(slowdown.Sessions.Count, "test")}; {slowdown.LateContrast.ConfidenceLevel} intervals; positive is slower.", .. slowdown.LateContrast.Notes],

@@ -16,22 +16,22 @@ public static partial class Tables
         return new Table(
             $"Where everyone stands, {Date(standings.On)}",
             [
-                new("athlete"), TableColumn.Figures("level (tests)", "s"), TableColumn.Figures("interval", "s"), new("latest test in (probability)"), new("may be announced"), TableColumn.Figures("best", "s"),
+                new("athlete"), TableColumn.Figures("level (tests)", "s"), TableColumn.Figures("interval", "s"), new("band of the level"), new("band of the latest test alone (chance)"), new("may be announced"), TableColumn.Figures("best", "s"),
             ],
             [.. standings.Athletes.Select(athlete => (IReadOnlyList<TableCell>)
             [
                 label(athlete.AthleteId),
                 TableCell.Shown($"{NumberFormat.Fixed(athlete.Level.Value, format.EntryDecimals)} ({Count(athlete.Level.Observations)})", athlete.Level.Value), Limits(athlete.Level, format),
                 .. athlete.Band.Match<IReadOnlyList<TableCell>>(
-                    band => [$"{band.Observed} ({NumberFormat.Fixed(band.Chances.First(chance => chance.Name == band.Observed).Chance.Value, 2)})", Announced(band)],
-                    refusal => [TableCell.Refused(refusal), TableCell.Nothing]),
+                    band => [string.Join(" or ", band.Reached(athlete.Level)), $"{band.Observed} ({NumberFormat.Fixed(band.Chances.First(chance => chance.Name == band.Observed).Chance.Value, 2)})", Announced(band)],
+                    refusal => [TableCell.Refused(refusal), TableCell.Nothing, TableCell.Nothing]),
                 TableCell.Figure(athlete.Best.TotalSeconds, format.EntryDecimals),
             ])])
         {
             Notes =
             [
                 $"{standings.Athletes.Select(athlete => athlete.Level.ConfidenceLevel).FirstOrDefault()} intervals. The order is by level and no ranking: levels within noise of each other are not told apart.",
-                "Level: mean of the last tests. Probability: that the true total of the latest test lies in its band. A new band is announced only from the probability that was chosen, or after two tests in a row.",
+                "Level: mean of the last tests; its band: every band that its interval reaches. Chance: that the true total of the latest test lies in its band. A new band is announced where the chance of the latest test reaches what was chosen, or after two tests in a row: where the level may still lie in the band before, take the next test before acting on it.",
                 .. standings.WithoutRecentTest.Count > 0 ? [$"Without a recent test: {Sentences.List([.. standings.WithoutRecentTest.Select(label)])}."] : Array.Empty<string>(),
                 .. standings.Selection.Notes,
             ],
@@ -50,13 +50,13 @@ public static partial class Tables
                 mean => [group.Name, Count(group.Athletes), TableCell.Figure(mean.Value, format.EntryDecimals), Limits(mean, format)],
                 _ => [group.Name, "withheld", "withheld", "withheld"]))])
         {
-            Notes = [$"Figures of fewer than {Count(SmallGroups.DefaultThreshold)} athletes are withheld, and as many others as it takes so that none can be found by subtraction."],
+            Notes = ["Intervals that overlap show no difference between the groups; weights, sexes and ages are not allowed for.", $"Figures of fewer than {Count(SmallGroups.DefaultThreshold)} athletes are withheld, and as many others as it takes so that none can be found by subtraction."],
         };
     }
 
     private static string Announced(ProbableBandResult band) => band.Standing switch
     {
-        BandStanding.Changed => $"{band.Announced}, new",
+        BandStanding.Changed => $"{band.Announced}, new{(band.IsSlower is { } slower ? $" ({(slower ? "slower" : "faster")}{(band.InARow == 1 ? ", from one test" : "")})" : "")}",
         BandStanding.OnTheLine => $"on the line, {band.Announced} so far",
         _ => band.Announced ?? "none yet",
     };

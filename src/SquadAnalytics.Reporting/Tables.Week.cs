@@ -25,8 +25,18 @@ public static partial class Tables
                 athlete.LastComplete is { } last ? Date(last) : "none",
             ])])
         {
-            Notes = [$"Due: in the squad on {Date(attendance.TestDay)}, with this test in the eight weeks before, and not barred by a head knock without clearance."],
+            Notes = [$"Due: in the squad on {Date(attendance.TestDay)}, with this test in the eight weeks before, and not held back by a head knock without clearance.", .. NotDue(attendance, squad)],
         };
+    }
+
+    /// <summary>Those of the squad who have done this test, but not lately: they are not due, and nobody should wonder where they are.</summary>
+    private static IEnumerable<string> NotDue(WeekAttendance attendance, Squad squad)
+    {
+        var protocols = attendance.Athletes.Select(athlete => athlete.Session?.Protocol.Id).OfType<string>().ToHashSet(StringComparer.Ordinal);
+        var listed = attendance.Athletes.Select(athlete => athlete.AthleteId).ToHashSet(StringComparer.Ordinal);
+        var names = squad.Athletes.Where(athlete => !listed.Contains(athlete.Id) && !(athlete.Left < attendance.TestDay) && squad.SessionsOf(athlete.Id).Any(session => session.Date < attendance.WeekFrom && protocols.Contains(session.Protocol.Id)))
+            .Select(athlete => athlete.LabelOn(attendance.TestDay)).ToList();
+        return names.Count == 0 ? [] : [$"Not due, without this test in the eight weeks before: {Sentences.List(names)}."];
     }
 
     /// <summary>What was the same for everybody on a test day.</summary>
@@ -86,7 +96,7 @@ public static partial class Tables
             [new("athlete"), new("because"), new("written down about the day")],
             [.. words.Select(word => (IReadOnlyList<TableCell>)[word.Label, string.Join("; ", word.Reasons), word.WrittenDown.Count == 0 ? "nothing out of the usual" : string.Join("; ", word.WrittenDown)])])
         {
-            Notes = ["Sleep is named from 1.5 h below the athlete's usual, sparring from 2 rounds above it: house values to start a talk with. A number is a reason to ask, not an answer."],
+            Notes = [.. words.Count == 0 ? ["Nobody meets the rules for a talk: a flagged or worthwhile change, a best beyond noise, a test not finished, a second absence in a row, making weight, a clearance waited for. That is no all-clear."] : Array.Empty<string>(), "Sleep is named from 1.5 h below the athlete's usual, sparring from 2 rounds above it: house values to start a talk with. A number is a reason to ask, not an answer."],
         };
     }
 

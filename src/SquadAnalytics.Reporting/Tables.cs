@@ -33,7 +33,7 @@ public static partial class Tables
         var early = Sentences.Sets(1, shares.AfterSet);
         return new Table(
             $"Where the slow-down arises: {late} against {early}",
-            [new("station"), TableColumn.Figures("early", "s"), TableColumn.Figures("late", "s"), TableColumn.Figures("late minus early", "s"), TableColumn.Figures("interval", "s"), TableColumn.Figures("beyond even slowing", "s")],
+            [new("station"), TableColumn.Figures("early", "s"), TableColumn.Figures("late", "s"), TableColumn.Figures("late minus early", "s"), TableColumn.Figures("interval", "s"), TableColumn.Figures("more (+) or less (−) than its even share", "s")],
             [
                 .. shares.Rows.Select(row => Row(row.Name, row.Early, row.Late, row.Slowdown, row.Excess, format)),
                 ["whole set", TableCell.Nothing, TableCell.Nothing, Change(shares.Slowdown, format), Limits(shares.Slowdown, format), TableCell.Nothing],

@@ -78,7 +78,7 @@ public class SentencesTests
 
     [Theory]
     [InlineData(0, "No illness or injury note is recorded.")]
-    [InlineData(1, "Illness or injury is noted, in a block for fewer than 5 athletes.")]
+    [InlineData(1, "Illness or injury was noted; counts below 5 athletes are not shown.")]
     [InlineData(6, "Athletes with an illness or injury noted: 6 in Base, 0 in Power.")]
     public void A_small_number_of_health_notes_is_not_printed(int athletes, string expected)
     {

@@ -5,8 +5,11 @@ namespace SquadAnalytics.Reporting.Figures;
 /// <summary>Did the blocks differ? Each athlete's two block means joined, and below them the differences with their mean and interval.</summary>
 public sealed record DidTheBlocksDiffer : Figure
 {
-    private const int LeastHeight = 330;
-    private const int NameHeight = 18;
+    private const float WideRow = 24;
+    private const float NarrowRow = 40;
+    private const float MostName = 180;
+    private const float Above = 52;
+    private const float Below = 46;
 
     /// <summary>Makes the figure.</summary>
     /// <param name="firstBlock">Name of the earlier block.</param>
@@ -65,7 +68,7 @@ public sealed record DidTheBlocksDiffer : Figure
 
     /// <inheritdoc />
     public override string Caption =>
-        $"Above: mean session total of each athlete in {FirstBlock} and {SecondBlock}, {Sentences.Plural(Athletes.Count, "athlete")} with tests in both. Below: {SecondBlock} minus {FirstBlock} for each; the diamond is the mean with its {LevelText.Of([MeanDifference])}."
+        $"Above: mean session total of each athlete in {FirstBlock} (open dot) and {SecondBlock} (filled), {Sentences.Plural(Athletes.Count, "athlete")} with tests in both. Below: {SecondBlock} minus {FirstBlock} for each; the diamond is the mean with its {LevelText.Of([MeanDifference])}."
         + (SmallestWorthwhile is { } worthwhile ? $" Shaded: smaller than the smallest worthwhile change of {Format.Time(worthwhile)}." : "")
         + " Order was not randomised; the blocks may differ for other reasons than the training.";
 
@@ -76,24 +79,46 @@ public sealed record DidTheBlocksDiffer : Figure
 
     internal override Drawing Draw(FigureSize size) => new(Pairs(size), Differences(size));
 
+    /// <summary>A row for each athlete with both means as dots, so that name and numbers stand at their own dots.</summary>
     private Chart Pairs(FigureSize size)
     {
         var wide = size == FigureSize.Wide;
-        var (left, right) = wide ? (190f, 190f) : (54f, 150f);
-        var chart = new Chart(size, Math.Max(LeastHeight, (Athletes.Count * NameHeight) + 74), new Margins(left, right, 30, 30));
+        var row = wide ? WideRow : NarrowRow;
+        var names = wide ? Math.Min(MostName, Athletes.Max(athlete => Chart.Measure(athlete.Label)) + 16) : 6;
+        var legend = new List<LineName> { new(FirstBlock, 0, Ink.Text, Bold: false, Dot.OpenCircle), new(SecondBlock, 0, Ink.Text, Bold: false, Dot.Circle) };
+        var chart = new Chart(size, (int)((Athletes.Count * row) + Above + Below), new Margins(names, wide ? Chart.Measure("000.0 → 000.0") + 22 : 8, Below, Above));
         var (low, high) = Ticks.Around(Athletes.SelectMany(athlete => (double[])[athlete.First.Value, athlete.Second.Value]), 0.05);
-        chart.Limits(-0.06, 1.06, low, high);
-        chart.Heading("mean session total, s (faster ↓)");
-        chart.ScaleBottom([0, 1], tick => tick == 0 ? FirstBlock : SecondBlock);
-        foreach (var edge in (double[])[0, 1]) chart.Line([new(edge, low), new(edge, high)], Ink.Hairline, 1);
-        foreach (var athlete in Athletes) chart.Line([new(0, athlete.First.Value), new(1, athlete.Second.Value)], athlete.Difference.Value <= 0 ? Ink.Blue : Ink.Vermilion, 1.8f, athlete.Difference.Value <= 0 ? null : Dashes.Even);
-        chart.Dots([.. Athletes.Select(athlete => new ScottPlot.Coordinates(0, athlete.First.Value))], Ink.Text, Dot.OpenCircle, 8);
-        chart.Dots([.. Athletes.Select(athlete => new ScottPlot.Coordinates(1, athlete.Second.Value))], Ink.Text, Dot.Circle, 8);
-        string Number(Seconds total) => NumberFormat.Fixed(total.Value, Format.EntryDecimals);
-        string Name(AthleteBlocks athlete, float room) => Chart.Fit(athlete.Label, room - Chart.Measure("000.0  ") - 10);
-        chart.NameAtStart([.. Athletes.Select(athlete => new LineName(wide ? $"{Name(athlete, left)}  {Number(athlete.First)}" : Number(athlete.First), athlete.First.Value, Ink.Text, false, null))], -0.02);
-        chart.NameAtEnd([.. Athletes.Select(athlete => new LineName($"{Number(athlete.Second)}  {Name(athlete, right)}", athlete.Second.Value, Ink.Text, false, null))], 1.02);
+        chart.Limits(low, high, -Athletes.Count, 0);
+        chart.Heading("mean session total, s");
+        chart.NameAbove(legend);
+        var ticks = Ticks.Between(low, high, wide ? 6 : 4);
+        chart.ScaleBottom(ticks, Ticks.Text(ticks), "← faster    seconds    slower →", lines: true);
+        for (var k = 0; k < Athletes.Count; k++) Row(chart, k, low, high, wide);
         return chart;
+    }
+
+    private void Row(Chart chart, int k, double low, double high, bool wide)
+    {
+        var athlete = Athletes[k];
+        var height = wide ? -k - 0.5 : -k - 0.72;
+        string Number(Seconds total) => NumberFormat.Fixed(total.Value, Format.EntryDecimals);
+        var numbers = $"{Number(athlete.First)} → {Number(athlete.Second)}";
+        if (wide)
+        {
+            chart.Label(Chart.Fit(athlete.Label, MostName - 12), low, height, Ink.Text, TextEdge.Right, right: -10);
+            chart.Label(numbers, high, height, Ink.Text, TextEdge.Left, right: 10);
+        }
+        else
+        {
+            chart.Zone(low, high, -k - 0.48, -k - 0.02, Ink.Paper);
+            chart.AtEdge(Chart.Fit(athlete.Label, chart.Width * 0.6f, bold: true), -k - 0.25, Ink.Text, TextEdge.Left, bold: true);
+            chart.AtEdge(numbers, -k - 0.25, Ink.Text, TextEdge.Right);
+        }
+
+        var isFaster = athlete.Difference.Value <= 0;
+        chart.Line([new(athlete.First.Value, height), new(athlete.Second.Value, height)], isFaster ? Ink.Blue : Ink.Vermilion, 2, isFaster ? null : Dashes.Even);
+        chart.Dots([new(athlete.First.Value, height)], Ink.Text, Dot.OpenCircle, 8);
+        chart.Dots([new(athlete.Second.Value, height)], Ink.Text, Dot.Circle, 8);
     }
 
     private Chart Differences(FigureSize size)

@@ -48,7 +48,7 @@ public sealed record ForWhomDidItDiffer : Figure
     /// <inheritdoc />
     public override string Caption =>
         $"{SecondBlock} minus {FirstBlock}, mean session total of each athlete. Dot: difference; line: {LevelText.Of(_rows)} from the noise of the test; shaded: smaller than the smallest worthwhile change of {Size}. "
-        + $"Filled dots: flagged with {Sentences.Plural(_rows.Count, "athlete")} looked at allowed for. {LeftOut}A difference between blocks is not the effect of the training.";
+        + $"Filled dots: flagged with {Sentences.Plural(_rows.Count, "athlete")} checked allowed for. {LeftOut}A difference between blocks is not the effect of the training.";
 
     /// <inheritdoc />
     public override string AlternativeText => string.Join(" ", _rows.Select(row =>

@@ -4,7 +4,7 @@ using SquadAnalytics.Change;
 
 namespace SquadAnalytics.Reporting.Figures;
 
-/// <summary>How many more tests until we can tell? The chance of telling a change, against the number of tests.</summary>
+/// <summary>How many more tests until we can tell? The chance of showing a change, against the number of tests.</summary>
 public sealed record HowManyMoreTests : Figure
 {
     private static readonly (Color Color, Dot Dot, float[] Dashes)[] Looks =
@@ -52,19 +52,25 @@ public sealed record HowManyMoreTests : Figure
     /// <summary>What the curves rest on.</summary>
     public string Assumptions { get; }
 
+    /// <summary>What is counted below the plot: <c>further tests of this boxer</c>.</summary>
+    public string Axis { get; init; } = "number of tests";
+
+    /// <summary>What is to be shown: <c>change</c>, <c>break</c>.</summary>
+    public string What { get; init; } = "change";
+
     /// <inheritdoc />
     public override string Title => "How many more tests until we can tell?";
 
     /// <inheritdoc />
-    public override string Caption => $"Chance of telling a true change of the size named, by number of tests; dashed line: {Percent(Wanted)}. What it rests on: {Assumptions}.";
+    public override string Caption => $"Chance of showing a true {What} of the size named, by {Axis}; dashed line: {Percent(Wanted)}. What it rests on: {Assumptions}.";
 
     /// <inheritdoc />
     public override string AlternativeText => string.Join(" ", Curves.Select(curve =>
     {
         var enough = curve.Points.FirstOrDefault(point => point.Power >= Wanted);
         return enough is null
-            ? $"A change of {curve.Name}: {Percent(Wanted)} is not reached with {Count(curve.Points[^1].Tests)} tests ({Percent(curve.Points[^1].Power)})."
-            : $"A change of {curve.Name}: {Percent(Wanted)} is reached with {Sentences.Plural(enough.Tests, "test")}.";
+            ? $"A {What} of {curve.Name}: {Percent(Wanted)} is not reached with {Count(curve.Points[^1].Tests)} tests ({Percent(curve.Points[^1].Power)})."
+            : $"A {What} of {curve.Name}: {Percent(Wanted)} is reached with {Sentences.Plural(enough.Tests, "test")}.";
     }));
 
     internal override Drawing Draw(FigureSize size)
@@ -73,10 +79,10 @@ public sealed record HowManyMoreTests : Figure
         var chart = new Chart(size, 310, new Margins(48, wide ? 100 : 14, 46, wide ? 30 : 50));
         var (first, last) = (Curves.Min(curve => curve.Points[0].Tests), Curves.Max(curve => curve.Points[^1].Tests));
         chart.Limits(first - 0.5, last + 0.5, 0, 1.03);
-        chart.Heading("chance of telling the change");
+        chart.Heading("chance of showing it");
         chart.ScaleLeft([0, 0.2, 0.4, 0.6, 0.8, 1], Percent);
         var ticks = Ticks.Between(first, last, wide ? 10 : 6).Where(tick => tick == Math.Floor(tick)).ToList();
-        chart.ScaleBottom(ticks, tick => Count((int)tick), "number of tests");
+        chart.ScaleBottom(ticks, tick => Count((int)tick), Axis);
         chart.Line([new(first - 0.5, Wanted), new(last + 0.5, Wanted)], Ink.Text, 1.3f, Dashes.Even);
         var names = new List<LineName>();
         foreach (var (curve, look) in Curves.Zip(Looks))

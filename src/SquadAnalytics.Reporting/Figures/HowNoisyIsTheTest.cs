@@ -53,7 +53,7 @@ public sealed record HowNoisyIsTheTest : Figure
 
     /// <inheritdoc />
     public override string Caption =>
-        $"Later minus earlier total against the mean of the two, {Sentences.Plural(Pairs.Count, "athlete")}. Solid line: mean difference; dashed lines: {LimitsName}. Dots that fan out to the right would say that slower athletes vary more.";
+        $"Later minus earlier total against the mean of the two, {Sentences.Plural(Pairs.Count, "athlete")}. Solid line: these two tests differed by {Text(MeanDifference)} on average{Shift}; dashed lines: {LimitsName}, within which an unchanged athlete may differ by about ±{Format.Time(new Seconds((UpperLimit - LowerLimit).Value / 2))} round that. Dots that fan out to the right would say that slower athletes vary more.";
 
     /// <inheritdoc />
     public override string AlternativeText =>
@@ -87,6 +87,9 @@ public sealed record HowNoisyIsTheTest : Figure
         if (wide) chart.Label(text, right, at.Value, Ink.Text, TextEdge.Left, right: 8);
         else chart.Label(text, right, at.Value, Ink.Text, TextEdge.Right, down: at == LowerLimit ? 10 : -10);
     }
+
+    private string Shift => Limits.Bias.Interval is { } interval && !interval.Contains(0)
+        ? $" ({interval.ConfidenceLevel} interval {NumberFormat.WithSign(interval.Lower, Format.EntryDecimals)} to {NumberFormat.WithSign(interval.Upper, Format.EntryDecimals)} s: the squad moved as one, so a plan that assumes no drift between tests is in doubt)" : "";
 
     private Seconds MeanDifference => new(Limits.Bias.Value);
 

@@ -51,7 +51,7 @@ public sealed record HowWasItPaced : Figure
             var parts = new List<string> { $"Work time of each set, {Athlete}, {Day(Session)}." };
             if (Earlier.Count > 0) parts.Add($"Faint lines: {Sentences.Plural(Earlier.Count, "other session")} of the same athlete.");
             if (SquadMedian.Count > 0) parts.Add("Dashed line with diamonds: median of the squad.");
-            if (Noise is { } noise) parts.Add($"Bars: plus and minus one SD of set-to-set noise ({new NumberFormat().Value(noise.Noise)}, {noise.DegreesOfFreedom.ToString(CultureInfo.InvariantCulture)} df).");
+            if (Noise is { } noise) parts.Add($"Bars: plus and minus one SD of set-to-set noise ({new NumberFormat().Value(noise.Noise)}, {noise.DegreesOfFreedom.ToString(CultureInfo.InvariantCulture)} df); about 2 sets in 3 fall within.");
             parts.Add("Lower is faster; the time axis does not start at zero.");
             return string.Join(' ', parts);
         }

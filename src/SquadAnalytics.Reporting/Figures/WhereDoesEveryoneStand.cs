@@ -42,7 +42,7 @@ public sealed record WhereDoesEveryoneStand : Figure
     /// <inheritdoc />
     public override string Caption =>
         $"Recent level of {Sentences.Plural(Labels.Count, "athlete")} on {Standings.On.ToString("d MMM yyyy", System.Globalization.CultureInfo.InvariantCulture)}: mean of the last tests. Dot: level; line: {LevelText.Of(Standings.Athletes.Select(athlete => athlete.Level))} from the noise of the test"
-        + (Bands.Count > 0 ? "; dashed lines: edges of the bands. A level whose line crosses an edge may lie in either band." : ".");
+        + (Bands.Count > 0 ? $"; dashed lines: edges of the bands, fastest first: {Sentences.List([.. Bands.Select(band => $"{band.Name} {NumberFormat.Fixed(band.Low.Value, 0)} to {NumberFormat.Fixed(band.High.Value, 0)} s")])}. A level whose line crosses an edge may lie in either band." : ".");
 
     /// <inheritdoc />
     public override string AlternativeText => string.Join("; ", Labels.Zip(Standings.Athletes, (label, athlete) => $"{label} {Format.Value(athlete.Level)} ({Format.Limits(athlete.Level)})")) + ".";
@@ -67,7 +67,11 @@ public sealed record WhereDoesEveryoneStand : Figure
     private void DrawBands(Chart chart, double low, double high)
     {
         foreach (var edge in Bands.SelectMany(band => (double[])[band.Low.Value, band.High.Value]).Distinct().Where(edge => edge > low && edge < high))
+        {
             chart.Line([new(edge, -Labels.Count), new(edge, 0)], Ink.Text, 1.2f, Dashes.Fine);
+            chart.Label(NumberFormat.Fixed(edge, edge == Math.Floor(edge) ? 0 : Format.EntryDecimals), edge, 0, Ink.Text, TextEdge.Middle, down: -10);
+        }
+
         foreach (var band in Bands)
         {
             var (left, right) = (Math.Max(low, band.Low.Value), Math.Min(high, band.High.Value));

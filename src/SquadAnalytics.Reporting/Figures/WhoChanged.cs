@@ -39,7 +39,7 @@ public sealed record WhoChanged : Figure
     /// <inheritdoc />
     public override string Caption =>
         $"Change of session total, {Week}, against each athlete's own tests before. Dot: change; line: {LevelText.Of(_rows)}; {Shaded}. "
-        + $"Filled dots: flagged with {Sentences.Plural(_rows.Count(row => row.Estimate.IsEstimated), "athlete")} looked at allowed for; of those flagged, expect at most {Share} to be false.";
+        + $"Filled dots{(_rows.Any(row => row.IsSingledOut) ? "" : " (none this week)")}: flagged with {Sentences.Plural(_rows.Count(row => row.Estimate.IsEstimated), "athlete")} checked allowed for; of those flagged, expect at most {Share} to be false.";
 
     /// <inheritdoc />
     public override string AlternativeText => string.Join(" ", _rows.Select(row =>
@@ -55,7 +55,7 @@ public sealed record WhoChanged : Figure
 
     internal override Drawing Draw(FigureSize size) => new IntervalRows(_rows)
     {
-        Heading = $"change of session total, {Week}",
+        Heading = $"session total against the own tests before, {(Worthwhile?.Unit == Unit.Percent ? "%" : "s")}",
         AxisTitle = Worthwhile is { } worthwhile ? $"{Axis}; shaded: less than {Size(worthwhile)}" : Axis,
         Text = estimate => NumberFormat.WithUnit(NumberFormat.WithSign(estimate.Value, Format.Decimals(estimate)), estimate.Unit),
         Zone = Worthwhile?.Value,

@@ -64,23 +64,23 @@ public static class BlockFindings
         var agree = known.TrueForAll(item => IsSameSide(item.Estimate));
         return new Finding(known.Count == 0
             ? "No second way of computing the difference has enough data."
-            : $"It {(agree ? "does not hang" : "hangs")} on how it is computed: {Sentences.List([.. known.Select(item => $"{item.Name} {evidence.Format.Change(item.Estimate)} ({item.Estimate.ConfidenceLevel} interval {evidence.Format.ChangeLimits(item.Estimate)})")])}.")
+            : $"{(agree ? "The averages agree" : "The averages do not agree")}: {Sentences.List([.. known.Select(item => $"{item.Name} {evidence.Format.Change(item.Estimate)} ({item.Estimate.ConfidenceLevel} interval {evidence.Format.ChangeLimits(item.Estimate)})")])}.")
         {
             Estimate = comparison.SignFlipPValue.Match<Estimate?>(p => p with { PValue = p.Value }, _ => null),
             Source = "Hodges and Lehmann 1963; Knapp and Hartung 2003; Bates et al. 2015",
-            Notes = [agree ? "All lie on the same side of zero and say the same about it." : "They do not all say the same about zero: lean on the widest."],
+            Notes = [agree ? "All lie on the same side of no change and say the same about it. None of them allows for the season's trend: that is asked next." : "They do not all say the same about no change: lean on the widest."],
         };
     }
 
     private static Finding BeyondTrend(InterruptedSeriesResult series, BlockEvidence evidence)
     {
         var jump = series.SerialLevelChange;
-        var reading = series.IsWithoutVerdict ? "few weeks, so no verdict" : jump.Interval?.Contains(0) == false ? "a jump beyond the trend of the weeks before" : "not clearly a jump beyond the trend of the weeks before";
-        return new Finding($"At the start of {evidence.Pair.Second} the squad, its weeks compared within athletes, was {evidence.Format.Change(jump)} than the line through the weeks before, {jump.ConfidenceLevel} interval {evidence.Format.ChangeLimits(jump)}: {reading}. By the last test: {evidence.Format.Change(series.EffectAtEnd)}, {evidence.Format.ChangeLimits(series.EffectAtEnd)}.")
+        var reading = series.IsWithoutVerdict ? "few weeks, so no verdict" : ChangeVerdicts.Of(jump, evidence.Worthwhile).Words();
+        return new Finding($"Allowing for the season's trend: at the start of {evidence.Pair.Second} the squad, its weeks compared within athletes, was {evidence.Format.Change(jump)} than the line through the weeks before, {jump.ConfidenceLevel} interval {evidence.Format.ChangeLimits(jump)}; against a smallest worthwhile change of {evidence.Format.Value(evidence.Worthwhile.Estimate)}: {reading}. By the last test: {evidence.Format.Change(series.EffectAtEnd)}, {evidence.Format.ChangeLimits(series.EffectAtEnd)}.")
         {
             Estimate = jump,
             Source = "Wagner et al. 2002",
-            Notes = ["A season that gets faster anyway makes any later block look better: this line asks whether the second block did more than the line through the first would have given.", "A block that works slowly shows in the slope, not in the jump."],
+            Notes = ["A season that gets faster anyway makes any later block look better: this line asks whether the second block did more than the line through the first would have given.", "A block that works slowly shows in the slope, not in the jump. A jump in the first week comes too soon for training: ask what else changed."],
         };
     }
 
@@ -98,7 +98,9 @@ public static class BlockFindings
                 (0, _) => $"slower beyond noise: {slower}",
                 _ => $"faster beyond noise: {faster}; slower beyond noise: {slower}",
             };
-            return new Finding($"Athlete by athlete ({known.Count.ToString(CultureInfo.InvariantCulture)} looked at, the looking charged), {told}.")
+            var unclear = Names(row => !row.IsFlagged);
+            var open = unclear.Length == 0 ? "" : $"; not told apart from noise: {unclear}";
+            return new Finding($"Athlete by athlete ({known.Count.ToString(CultureInfo.InvariantCulture)} athletes checked, their number allowed for), {told}{open}.")
             {
                 Method = "difference of block means against the typical error, p-values adjusted together",
                 Source = "Benjamini and Hochberg 1995",
@@ -109,7 +111,7 @@ public static class BlockFindings
                             ? $"Athletes differ in their true difference: SD between them {evidence.Format.WithInterval(spread)}."
                             : $"The tests do not show that athletes differ in their true difference (SD between them {evidence.Format.WithInterval(spread)}): the scatter of single differences can be noise.",
                         Sentences.Refusal),
-                    "Nobody is labelled by this: a difference that is not told apart from noise may be there all the same.",
+                    "A difference that is not told apart from noise may be there all the same.",
                 ],
             };
         },
@@ -119,13 +121,15 @@ public static class BlockFindings
     {
         if (!evidence.Facts.TryGet(out var facts) || facts.SecondDue.Share is not { Value: < 100 } share) return null;
         var tipping = MissingTests.Tipping(comparison.Change, new Percent(100 - share.Value));
-        return new Finding($"{NumberFormat.Fixed(100 - share.Value, 0)} % of the tests due in {evidence.Pair.Second} were missed: they would have to have been {evidence.Format.Value(tipping.ErasesDifference)} {(comparison.Change.Value < 0 ? "slower" : "faster")} than those done to erase the difference.")
+        return new Finding($"{NumberFormat.Fixed(100 - share.Value, 0)} % of the tests due in {evidence.Pair.Second} were missed: to cancel the difference they would have had to be about {About(tipping.ErasesDifference)} {(comparison.Change.Value < 0 ? "slower" : "faster")} on average than those done{(tipping.ReachesLimit.Value > 0 ? $" ({About(tipping.ReachesLimit)} to leave it open)" : "")}.")
         {
             Estimate = tipping.ErasesDifference,
             Source = "pattern mixture, textbook",
-            Notes = tipping.ReachesLimit.Value > 0 ? [$"To make it unclear, {evidence.Format.Value(tipping.ReachesLimit)} would do."] : ["The interval holds zero already."],
+            Notes = [.. tipping.ReachesLimit.Value > 0 ? Array.Empty<string>() : ["The interval reaches no change already."], .. facts.FirstDue.Share is { Value: < 100 } earlier ? [$"Only these are asked about: of the tests due in {evidence.Pair.First}, {NumberFormat.Fixed(100 - earlier.Value, 0)} % were missed too."] : Array.Empty<string>()],
         };
     }
+
+    private static string About(Estimate seconds) => NumberFormat.WithUnit(NumberFormat.Fixed(seconds.Value, 0), seconds.Unit);
 
     private static Finding WhoIsIn(BlockComparisonResult comparison, BlockEvidence evidence)
     {
@@ -133,16 +137,16 @@ public static class BlockFindings
         return new Finding(left.Count == 0 ? $"Nobody with a test in the two blocks is left out ({Sentences.Plural(comparison.Athletes.Count, "athlete")})." : $"Left out of the comparison: {Sentences.List(left)}.")
         {
             Method = "at least two eligible tests in each block",
-            Notes = evidence.Facts.Match<IReadOnlyList<string>>(facts => [$"Tests done of those due: {facts.FirstDue} in {facts.First.Block}, {facts.SecondDue} in {facts.Second.Block}."], _ => []),
+            Notes = evidence.Facts.Match<IReadOnlyList<string>>(facts => [$"Tests done of those due: {facts.FirstDue} in {facts.First.Block}, {facts.SecondDue} in {facts.Second.Block}; eligible of them: {facts.First.Tests.ToString(CultureInfo.InvariantCulture)} and {facts.Second.Tests.ToString(CultureInfo.InvariantCulture)}, for first tests while the boxer learns the circuit, void and incomplete ones are left out."], _ => []),
         };
     }
 
     private static Finding More(MoreTestsResult more, BlockComparisonResult comparison, BlockEvidence evidence)
     {
         var told = comparison.Change.Interval?.Contains(0) == false;
-        var lead = told ? "For another comparison like this" : "To settle it";
+        var lead = told ? "For the next comparison like this" : "To settle it";
         return new Finding(more.Needed.Match(
-            needed => $"{lead}: a true difference of {evidence.Format.Value(evidence.Worthwhile.Estimate)} over {Sentences.Plural(comparison.Athletes.Count, "athlete")} shows with a chance of {NumberFormat.Fixed(100 * more.Wanted, 0)} % after {Sentences.Plural((int)needed.Value, "test")} of each in each block.",
+            needed => $"{lead}: a true difference of {evidence.Format.Value(evidence.Worthwhile.Estimate)} over {Sentences.Plural(comparison.Athletes.Count, "athlete")} shows with a chance of {NumberFormat.Fixed(100 * more.Wanted, 0)} % after {Sentences.Plural((int)needed.Value, "test")} per athlete in each block.",
             _ => $"{lead}: a true difference of {evidence.Format.Value(evidence.Worthwhile.Estimate)} over {Sentences.Plural(comparison.Athletes.Count, "athlete")} would not show with a chance of {NumberFormat.Fixed(100 * more.Wanted, 0)} % even after {Sentences.Plural(more.Curve[^1].Further, "test")} in each block: more athletes help, more tests do not."))
         {
             Estimate = more.Needed.Match<Estimate?>(needed => needed, _ => null),

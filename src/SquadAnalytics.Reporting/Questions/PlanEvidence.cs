@@ -18,8 +18,20 @@ public sealed record PlanEvidence
     /// <summary>A worthwhile change of one athlete, by further tests.</summary>
     public required Answer<MoreTestsResult> Change { get; init; }
 
+    /// <summary>The same change with as many tests before as after.</summary>
+    public required Answer<MoreTestsResult> ChangeOfEqualSides { get; init; }
+
+    /// <summary>Earlier tests of the athlete that the change is held against.</summary>
+    public required int BaselineTests { get; init; }
+
     /// <summary>A late break of the athlete, by further tests.</summary>
     public required Answer<MoreTestsResult> Break { get; init; }
+
+    /// <summary>The break in seconds of a set; null where the athlete has no test.</summary>
+    public required Seconds? BreakSize { get; init; }
+
+    /// <summary>Eligible tests of the athlete so far.</summary>
+    public required int TestsSoFar { get; init; }
 
     /// <summary>A worthwhile difference between two blocks of the squad, by tests in each block.</summary>
     public required Answer<MoreTestsResult> Blocks { get; init; }

@@ -19,7 +19,7 @@ public static class SlowdownFindings
         ArgumentNullException.ThrowIfNull(evidence);
         IReadOnlyList<Finding> findings =
         [
-            .. Explained(evidence, explanations => [ExplanationFindings.Answer(explanations)]),
+            .. Explained(evidence, explanations => [ExplanationFindings.Answer(explanations, evidence.Format, Where(evidence))]),
             evidence.Named.Match(named => FromWhichSet(named, evidence.Format), Finding.Refused),
             .. evidence.Searched.Match(searched => Searched(searched, evidence), _ => []),
             evidence.Stations.Match(stations => AtWhichStation(stations, evidence.Format), Finding.Refused),
@@ -41,6 +41,11 @@ public static class SlowdownFindings
     private static Finding FromWhichSet(LateSlowdownResult named, NumberFormat format) =>
         new(Sentences.LateSets(named, format)) { Estimate = named.LateContrast, Source = SummaryMeasures };
 
+    // The station that stands out, for the answer in one sentence.
+    private static string? Where(SlowdownEvidence evidence) =>
+        evidence.Stations.TryGet(out var stations) && stations.Concentrated.MaxBy(row => row.Excess.Value) is { } row && row.Share.TryGet(out var share)
+            ? $"{NumberFormat.Fixed(100 * share.Value, 0)} % at {row.Name} in the {Sentences.Plural(stations.SessionIds.Count, "test")} with station times" : null;
+
     // Shown only where looking for the set says something else than the set that was named.
     private static IReadOnlyList<Finding> Searched(LateSlowdownResult searched, SlowdownEvidence evidence)
     {
@@ -53,7 +58,7 @@ public static class SlowdownFindings
         var concentrated = stations.Concentrated.OrderByDescending(row => row.Excess.Value).ToList();
         var sentence = concentrated.Count == 0
             ? $"The slow-down of {format.Value(stations.Slowdown)} is spread over the stations: none slows clearly more than its part of the set."
-            : $"Of the slow-down of {format.Value(stations.Slowdown)}, {Sentences.List([.. concentrated.Select(row => Part(row, format))])}.";
+            : $"Of the slow-down of {format.Value(stations.Slowdown)} in the {Sentences.Plural(stations.SessionIds.Count, "test")} with station times, {Sentences.List([.. concentrated.Select(row => Part(row, format))])}.";
         return new Finding(sentence)
         {
             Estimate = concentrated.Count == 0 ? stations.Slowdown : concentrated[0].Slowdown,
@@ -82,8 +87,11 @@ public static class SlowdownFindings
     private static IReadOnlyList<Finding> Index(FatigueIndicesResult indices, NumberFormat format)
     {
         if (indices.DecrementExceedsScatter is not { } exceeds) return [];
-        var reading = exceeds ? "more than set-to-set scatter alone would give" : "no more than set-to-set scatter alone would give";
-        return [new Finding($"The latest test's percentage decrement is {format.Value(indices.Decrement)}, {reading}.") { Estimate = indices.Decrement, Source = "Fitzsimons et al. 1993; Glaister et al. 2008" }];
+        var scatter = indices.NoiseFloor is { } floor ? $": scatter alone gives about {NumberFormat.Fixed(floor.DecrementExpected.Value, 1)} %, seldom more than {NumberFormat.Fixed(floor.DecrementLimit.Value, 1)} %" : "";
+        var reading = (exceeds ? "more than set-to-set scatter alone would give" : "no more than set-to-set scatter alone would give") + scatter;
+        var sets = indices.Session.Protocol.Sets;
+        var over = indices.Total.Value - sets * indices.Session.TimesSeconds.Min();
+        return [new Finding($"The latest test's percentage decrement is {format.Value(indices.Decrement)} (the total is {format.Time(new Seconds(over))} more than {Sentences.Plural(sets, "set")} at the best pace), {reading}.") { Estimate = indices.Decrement, Source = "Fitzsimons et al. 1993; Glaister et al. 2008" }];
     }
 
     private static Finding Total(AthleteChangeResult change, SlowdownEvidence evidence) =>
@@ -108,8 +116,7 @@ public static class SlowdownFindings
     {
         if (!evidence.Change.TryGet(out var change)) return new Finding($"Test noise is about {evidence.Format.Value(noise.Estimate)}.") { Estimate = noise.Estimate, Source = "Hopkins 2000", OverAthletes = noise.Athletes };
         var needed = NumberOfTests.Needed(noise, change.Worthwhile);
-        var tests = (int)needed.Value;
-        return new Finding($"To know the total to within the smallest worthwhile change of {evidence.Format.Value(change.Worthwhile.Estimate)}, take the mean of {Sentences.Plural(tests, "test")}. To learn whether the clock plays a part, do one session at fixed rest; to learn about the station, test it fresh and count clean repetitions.")
+        return new Finding($"To know the total: {Sentences.MeanOfTests(noise, change.Worthwhile, evidence.Format)}. To learn whether the clock plays a part, do one session at fixed rest; to learn about the station, test it fresh and count clean repetitions.")
         {
             Estimate = needed,
             Source = "Hopkins 2000",

@@ -22,17 +22,17 @@ public static class StandingFindings
         ArgumentNullException.ThrowIfNull(format);
         IReadOnlyList<Finding> findings =
         [
-            .. standings.Match<IEnumerable<Finding>>(found => [.. Bands(found, label)], refused => [Finding.Refused(refused)]),
+            .. standings.Match<IEnumerable<Finding>>(found => [.. Bands(found, label, format)], refused => [Finding.Refused(refused)]),
             .. ranks.Match<IEnumerable<Finding>>(found => [First(found, label)], refused => [Finding.Refused(refused)]),
             .. standings.Match<IEnumerable<Finding>>(found => [.. Bests(found, label, format), .. NotRanked(found, label)], _ => []),
-            noise.Match(found => new Finding($"Test noise: the typical error of one session total is {format.WithInterval(found.Estimate)}; the level of an athlete, a mean of a few tests, is known to within that much divided by the root of their number.") { Estimate = found.Estimate, Source = "Hopkins 2000", OverAthletes = found.Athletes }, Finding.Refused),
+            noise.Match(found => new Finding($"Test noise: the typical error of one session total is {format.WithInterval(found.Estimate)}; {Known(standings, format)}.") { Estimate = found.Estimate, Source = "Hopkins 2000", OverAthletes = found.Athletes, Notes = [Sentences.NoiseOfAllTests] }, Finding.Refused),
         ];
         return new Findings([.. findings.DistinctBy(finding => finding.Sentence)]);
     }
 
-    private static IEnumerable<Finding> Bands(Standings standings, Func<string, string> label)
+    private static IEnumerable<Finding> Bands(Standings standings, Func<string, string> label, NumberFormat format)
     {
-        var known = standings.Athletes.Where(athlete => athlete.Band.IsEstimated).Select(athlete => (athlete.AthleteId, Band: athlete.Band.GetOrThrow())).ToList();
+        var known = standings.Athletes.Where(athlete => athlete.Band.IsEstimated).Select(athlete => (athlete.AthleteId, athlete.Level, Band: athlete.Band.GetOrThrow())).ToList();
         if (known.Count == 0)
         {
             yield return new Finding("No bands apply on this day.");
@@ -40,29 +40,45 @@ public static class StandingFindings
         }
 
         string Probability(ProbableBandResult band) => NumberFormat.Fixed(band.Chances.First(chance => chance.Name == band.Observed).Chance.Value, 2);
-        var changed = known.Where(item => item.Band.Standing == BandStanding.Changed).Select(item => $"{label(item.AthleteId)} now {item.Band.Announced} (probability {Probability(item.Band)})").ToList();
-        var open = known.Where(item => item.Band.Standing == BandStanding.OnTheLine).Select(item => $"{label(item.AthleteId)} ({item.Band.Observed} this time with probability {Probability(item.Band)}, {item.Band.Announced} so far)").ToList();
-        yield return new Finding(changed.Count == 0 ? "No change of band can be announced after the latest tests." : $"Change of band after the latest test: {Sentences.List(changed)}.")
+        string Way(ProbableBandResult band) => band.IsSlower switch { true => $"the slower band {band.Observed}", false => $"the faster band {band.Observed}", _ => $"band {band.Observed}" };
+        var changes = known.Where(item => item.Band.Standing == BandStanding.Changed).ToList();
+        var changed = changes.Select(item =>
+            $"{label(item.AthleteId)}, {(item.Band.InARow == 1 ? "latest test alone" : $"{Sentences.Plural(item.Band.InARow, "test")} in a row, the latest")} {format.Time(new Seconds(item.Band.Total.Value))}, in {Way(item.Band)} (chance {Probability(item.Band)}), {item.Band.Before} before; {Level(item, format)}").ToList();
+        var open = known.Where(item => item.Band.Standing == BandStanding.OnTheLine).Select(item => $"{label(item.AthleteId)} (latest test in {Way(item.Band)} with chance {Probability(item.Band)}, {item.Band.Announced} so far; {Level(item, format)})").ToList();
+        yield return new Finding(changed.Count == 0 ? "No change of band can be announced after the latest tests." : $"Change of band after the latest test: {string.Join(". ", changed)}.")
         {
-            Method = "t distribution about the latest total; a new band is announced only when probable enough or after two tests in a row",
-            Notes = [$"Otherwise in the band they held: {Sentences.Plural(known.Count(item => item.Band.Standing is BandStanding.Unchanged), "athlete")}."],
+            Method = "t distribution about the latest total: a new band is announced where the chance of the latest test reaches what was chosen, or after two tests in a row",
+            Notes = [.. changes.Exists(item => item.Band.Before is { } before && item.Band.Reached(item.Level).Contains(before)) ? ["Where the level of several tests may still lie in the band before, take the next test before acting on it."] : Array.Empty<string>(), $"Otherwise in the band they held: {Sentences.Plural(known.Count(item => item.Band.Standing is BandStanding.Unchanged), "athlete")}."],
         };
         if (open.Count > 0) yield return new Finding($"On the line, to be decided by the next test: {Sentences.List(open)}.") { Method = "the total lies in another band than before, but not clearly" };
+    }
+
+    private static string Level((string AthleteId, Estimate Level, ProbableBandResult Band) item, NumberFormat format)
+    {
+        var reached = item.Band.Reached(item.Level);
+        return $"the level of the last {Sentences.Plural(item.Level.Observations, "test")}, {format.Value(item.Level)}, {(reached.Count == 1 ? $"lies in {reached[0]}" : $"may lie in {string.Join(" or ", reached)}")}";
     }
 
     private static Finding First(IReadOnlyList<RankedAthlete> ranks, Func<string, string> label)
     {
         var first = ranks.Where(athlete => athlete.From == 1).Select(athlete => label(athlete.AthleteId)).ToList();
-        var told = ranks.Count(athlete => athlete.From == athlete.To);
+        var told = ranks.Where(athlete => athlete.From == athlete.To).Select(athlete => athlete.From.ToString(CultureInfo.InvariantCulture)).ToList();
         return new Finding(first.Count == 1
-            ? $"{first[0]} is the fastest of those ranked; everyone else's ranks begin at 2 or later."
+            ? $"{first[0]} is the fastest of those ranked: nobody else may be first."
             : $"Who is fastest cannot be told: {Sentences.List(first)} may each be first.")
         {
             Method = string.Create(CultureInfo.InvariantCulture, $"ranks with intervals among {ranks.Count} athletes, normal errors, seeded draws"),
             Source = "Goldstein and Spiegelhalter 1996; Marshall and Spiegelhalter 1998",
-            Notes = [$"{told.ToString(CultureInfo.InvariantCulture)} of {ranks.Count.ToString(CultureInfo.InvariantCulture)} athletes have one rank only; for the others the tests leave several."],
+            Notes = [told.Count == 0 ? "No single rank is clear." : $"Only {(told.Count == 1 ? "rank" : "ranks")} {Sentences.List(told)} {(told.Count == 1 ? "is" : "are")} clear; for the other {Sentences.Plural(ranks.Count - told.Count, "athlete")} the tests leave several."],
         };
     }
+
+    /// <summary>How well the levels are known: half the width of their intervals, by how many tests they rest on.</summary>
+    private static string Known(Answer<Standings> standings, NumberFormat format) => standings.Match(
+        found => found.Athletes.Where(athlete => athlete.Level.Interval is not null).OrderByDescending(athlete => athlete.Level.Observations).FirstOrDefault() is { Level: { Interval: { } interval } level }
+            ? $"a level that is the mean of {Sentences.Plural(level.Observations, "test")} is known to ±{format.Time(new Seconds(interval.HalfWidth))} ({interval.ConfidenceLevel})"
+            : "no level is known",
+        _ => "no level is known");
 
     private static IEnumerable<Finding> Bests(Standings standings, Func<string, string> label, NumberFormat format)
     {

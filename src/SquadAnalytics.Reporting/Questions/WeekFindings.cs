@@ -8,6 +8,7 @@ namespace SquadAnalytics.Reporting.Questions;
 /// <summary>The findings of one question: what does this week's test say? Who changed, what is noise, who needs a word, who was not there.</summary>
 public static class WeekFindings
 {
+    private const string Rules = "rules for a talk: flagged or worthwhile changes, bests beyond noise, tests not finished, second absence in a row, making weight, clearance waited for";
     private const string ChangeSource = "Hopkins 2000, 2004; Swinton et al. 2018";
 
     /// <summary>Puts the week in plain words, in the order in which a coach should meet it.</summary>
@@ -42,11 +43,11 @@ public static class WeekFindings
         var level = looked.Count == 0 ? default : looked[0].Change.GetOrThrow().Change.ConfidenceLevel ?? default;
         var luck = HighlightCount.Expected(Math.Max(1, looked.Count), 1, level);
         var away = looked.Count(row => row.Change.GetOrThrow().Change is { } change && (change.Upper < 0 || change.Lower > 0));
-        return new Finding($"Of {Sentences.Plural(looked.Count, "athlete")} looked at, {who} once the looking at so many is charged.")
+        return new Finding($"Of {Sentences.Plural(looked.Count, "athlete")} looked at, {who} once their number is allowed for.")
         {
             Method = string.Create(CultureInfo.InvariantCulture, $"two-sided p-values adjusted over {looked.Count} athletes; of those flagged at most {changes.FalseShare.Value:0.#} % are expected to be false"),
             Source = "Benjamini and Hochberg 1995",
-            Notes = [string.Create(CultureInfo.InvariantCulture, $"Looked at singly, {away} of {looked.Count} intervals leave out zero; with no true change anywhere about {luck.Value:0.0} would.")],
+            Notes = [string.Create(CultureInfo.InvariantCulture, $"Looked at singly, {away} of {looked.Count} intervals lie whole on one side of no change; with no true change anywhere about {luck.Value:0.0} would.")],
         };
     }
 
@@ -72,7 +73,7 @@ public static class WeekFindings
         {
             Estimate = mean,
             Source = "one-sample t, textbook",
-            Notes = [together ? "A squad that moves as one may have met another day (heat, floor, watch) as well as become another squad: read single changes against it." : "The squad did not clearly move as one.", .. Day(evidence)],
+            Notes = [together ? "A squad that moves as one may have met another day (heat, floor, watch) as well as become another squad: read single changes against it." : "Whether the whole squad was slower or faster that day is not clear; if it was, that much of each boxer's change is the day.", .. Day(evidence)],
         };
     }
 
@@ -95,7 +96,7 @@ public static class WeekFindings
         {
             yield return new Finding($"Looked at singly, {string.Join("; ", leaning)}.")
             {
-                Method = "interval of the change leaves out zero but not the smallest worthwhile change",
+                Method = "whole interval on one side of no change, but not beyond the smallest worthwhile change",
                 Notes = ["Among so many looked at, some lean by luck: take the next test before acting on it."],
             };
         }
@@ -103,9 +104,9 @@ public static class WeekFindings
         if (steady.Count > 0) yield return new Finding($"No worthwhile change: {Sentences.List(steady)}.") { Method = "whole interval inside plus and minus the smallest worthwhile change", Source = "Schuirmann 1987; Lakens 2017" };
         if (open.Count > 0)
         {
-            yield return new Finding($"Within test noise for these few tests: {(open.Count == changes.Rows.Count(row => row.Change.IsEstimated) ? $"all {open.Count} of them" : Sentences.List(open))}.")
+            yield return new Finding($"{Sentences.Capital(ChangeVerdict.NotClear.Words())}: {(open.Count == changes.Rows.Count(row => row.Change.IsEstimated) ? $"all {open.Count} of them" : Sentences.List(open))}.")
             {
-                Method = "interval of the change holds zero and reaches beyond the smallest worthwhile change",
+                Method = "interval of the change holds no change and reaches beyond the smallest worthwhile change",
                 Notes = ["Not told apart from noise is not the same as unchanged: one more test each narrows it."],
             };
         }
@@ -130,13 +131,13 @@ public static class WeekFindings
         var words = WordNeeded.Of(evidence);
         if (words.Count == 0)
         {
-            yield return new Finding("Nobody needs a word because of this week's test.");
+            yield return new Finding($"No boxer meets the rules for a talk. That is no all-clear{(evidence.Attendance.Of(Presence.Absent) is { Count: > 0 } absent ? $": ask {Sentences.List([.. absent.Select(athlete => evidence.Label(athlete.AthleteId))])} why they were absent" : "")}.") { Method = Rules };
             yield break;
         }
 
         yield return new Finding($"Worth a word: {Sentences.List([.. words.Select(word => word.Label)])}.")
         {
-            Method = "flagged or worthwhile changes, bests beyond noise, tests not finished, second absence in a row, making weight, clearance waited for",
+            Method = Rules,
             Notes = [.. words.Select(word => $"{word.Label}: {string.Join("; ", word.Reasons.Concat(word.WrittenDown))}.")],
         };
     }
@@ -149,7 +150,7 @@ public static class WeekFindings
         string[] notes = [.. new[] { Presence.Incomplete, Presence.NotStarted, Presence.Void }.Where(presence => attendance.Of(presence).Count > 0).Select(presence => $"{char.ToUpperInvariant(presence.Words()[0])}{presence.Words()[1..]}: {Names(presence)}.")];
         yield return new Finding($"{tested} of the {attendance.Due} who were due did the whole test{(attendance.Of(Presence.Absent).Count == 0 ? "" : $"; absent: {Names(Presence.Absent)}")}.")
         {
-            Method = "due: in the squad, with this test in the eight weeks before, not barred",
+            Method = "due: in the squad, with this test in the eight weeks before, not held back",
             Notes = [.. notes, "Who is tired, hurt or making weight stays away more often: the mean of those who came flatters."],
         };
         if (attendance.Of(Presence.Barred).Count > 0)

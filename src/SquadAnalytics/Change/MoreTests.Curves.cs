@@ -24,7 +24,7 @@ public static partial class MoreTests
                 (sigma, further) => sigma * kinkLength / Math.Sqrt(sessionsSoFar + further),
             ],
             DegreesOfFreedom = further => sessionsSoFar + further - 1,
-            Fewest = Math.Max(1, BreakNeeds - sessionsSoFar),
+            Fewest = Math.Max(0, BreakNeeds - sessionsSoFar),
         };
     }
 
@@ -37,6 +37,12 @@ public static partial class MoreTests
             DegreesOfFreedom = _ => typicalError.DegreesOfFreedom,
         };
     }
+
+    private static TestOfDifference OfEqualSides(TypicalErrorResult typicalError) => new()
+    {
+        StandardErrors = [(error, tests) => error * Math.Sqrt(2.0 / tests)],
+        DegreesOfFreedom = _ => typicalError.DegreesOfFreedom,
+    };
 
     private static Answer<TestOfDifference> OfBlocks(int athletes, double individualResponses)
     {
@@ -63,7 +69,7 @@ public static partial class MoreTests
             };
         }
 
-        PowerPoint[] curve = [.. Enumerable.Range(test.Fewest, options.Longest).Select(further => new PowerPoint(further, At(further)))];
+        PowerPoint[] curve = [.. Enumerable.Range(test.Fewest, options.Longest + (test.Fewest == 0 ? 1 : 0)).Select(further => new PowerPoint(further, At(further)))];
         var enough = curve.FirstOrDefault(point => point.Power.Value >= options.Wanted);
         return new MoreTestsResult
         {
@@ -97,14 +103,14 @@ public static partial class MoreTests
     private static string[] BreakNotes(SetNoiseResult noise, int sessionsSoFar) =>
     [
         Text($"Set noise {noise.Noise.Value:0.##} %, independent and of one size in every set, the same break in every session."),
-        Text($"All {sessionsSoFar} sessions so far and the further ones are judged together, on logarithms, b named in advance."),
+        Text($"All {sessionsSoFar} sessions so far and the further ones are judged together, on logarithms, the set named in advance."),
         "The chance is a lower bound: both contrasts must be above 0.",
         OneDecision,
     ];
 
     private static string[] TestNotes(TypicalErrorResult typicalError) =>
     [
-        Text($"Typical error {typicalError.Estimate.Value:0.##} {typicalError.Estimate.Unit.Symbol()} with {typicalError.DegreesOfFreedom:0.#} degrees of freedom, the same before and after; tests independent, no drift between them."),
+        Text($"Typical error {typicalError.Estimate.Value:0.##} {typicalError.Estimate.Unit.Symbol()} with {typicalError.DegreesOfFreedom:0.#} degrees of freedom, the same before and after. Assumed: tests independent, no drift between them; a squad that moves as one from test to test breaks that."),
         OneDecision,
     ];
 

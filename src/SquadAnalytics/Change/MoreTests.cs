@@ -9,12 +9,12 @@ namespace SquadAnalytics.Change;
 /// <remarks>
 /// Exact noncentral t: the chance that t with non-centrality d / SE exceeds its one-sided critical value (Cohen 1988, Statistical power
 /// analysis, from memory; checked against R's pt). The interval of a chance is that of the noise, worked through. All curves hold for one
-/// decision after the last test: deciding after each test raises the false rate.
+/// decision after the last test: deciding after each test raises false alarms.
 /// </remarks>
 public static partial class MoreTests
 {
     private const int BreakNeeds = 4;
-    private const string OneDecision = "One decision after the last test: deciding after every test raises the false rate.";
+    private const string OneDecision = "One decision after the last test: deciding after every test raises false alarms.";
 
     /// <summary>A break after set b, as <see cref="LateSlowdown"/> names it: late and kink contrast both above 0 over all sessions.</summary>
     /// <remarks>With a step d = ln(1 + size/100) after b and set noise σ: SE(c) = σ √(Σ w² / m); the kink contrast shows b (n - b) / n Σ w² of d. m - 1 degrees of freedom.
@@ -22,7 +22,7 @@ public static partial class MoreTests
     /// <param name="noise">The athlete's set noise.</param>
     /// <param name="size">The break, above 0, in percent of a set's time.</param>
     /// <param name="afterSet">The set b, named in advance.</param>
-    /// <param name="sessionsSoFar">Eligible sessions that are there already; 0 or more.</param>
+    /// <param name="sessionsSoFar">Eligible sessions that are there already; 0 or more. From 4 on the curve begins with no further one.</param>
     /// <param name="options">Chance wanted, longest, level; null for the defaults.</param>
     /// <returns>The curve, or <see cref="Refusal.TooFewSets"/> below 3 sets.</returns>
     public static Answer<MoreTestsResult> ForBreak(SetNoiseResult noise, Percent size, int afterSet, int sessionsSoFar = 0, MoreTestsOptions? options = null)
@@ -58,6 +58,19 @@ public static partial class MoreTests
         var ratio = SignalAndNoise.Ratio(typicalError, change);
         return Curve(OfChange(typicalError, baselineTests), change.Estimate.Value, typicalError.Estimate, ratio * change.Estimate.Value / typicalError.Estimate.Value,
             Text($"A change of {change.Estimate.Value:0.##} {change.Estimate.Unit.Symbol()} against {baselineTests} earlier tests"), options, TestNotes(typicalError));
+    }
+
+    /// <summary>A change of one athlete: the mean of some further tests against the mean of as many earlier ones.</summary>
+    /// <remarks>SE = TE √(2/m), m tests on either side; t with the degrees of freedom of the typical error. Holds where the athlete's level holds still on either side.</remarks>
+    /// <param name="typicalError">The typical error.</param>
+    /// <param name="change">The size of the true change, faster or slower.</param>
+    /// <param name="options">Chance wanted, longest, level; null for the defaults.</param>
+    /// <exception cref="ArgumentException">Change and typical error are in different units.</exception>
+    public static MoreTestsResult ForChangeOfEqualSides(TypicalErrorResult typicalError, SmallestWorthwhileChange change, MoreTestsOptions? options = null)
+    {
+        var ratio = SignalAndNoise.Ratio(typicalError, change);
+        return Curve(OfEqualSides(typicalError), change.Estimate.Value, typicalError.Estimate, ratio * change.Estimate.Value / typicalError.Estimate.Value,
+            Text($"A change of {change.Estimate.Value:0.##} {change.Estimate.Unit.Symbol()} with as many tests before as after"), options, TestNotes(typicalError));
     }
 
     /// <summary>The smallest change of one athlete that a number of further tests shows with the chance wanted, in seconds.</summary>

@@ -1,6 +1,7 @@
 using System.Globalization;
 using SquadAnalytics.Change;
 using SquadAnalytics.Internals;
+using SquadAnalytics.Statistics;
 
 namespace SquadAnalytics.Reliability;
 
@@ -17,6 +18,30 @@ public static class NumberOfTests
         // A ratio that is whole up to rounding needs no further test.
         return new Estimate(Math.Max(1, Math.Ceiling(unrounded - 1e-9)), Unit.Sessions, typicalError.Estimate.Observations,
             string.Create(CultureInfo.InvariantCulture, $"(typical error / smallest worthwhile change)² = {unrounded:0.000}, rounded up"));
+    }
+
+    /// <summary>The chance that the mean of m tests lies within the smallest worthwhile change of the true total: 2 T(√m S / TE) - 1, T the t distribution with the degrees of freedom of TE.</summary>
+    /// <remarks>Source: the distribution of an estimate about its true value, textbook. Assumes tests that vary independently about one true total.</remarks>
+    /// <param name="typicalError">The typical error TE of one test.</param>
+    /// <param name="worthwhile">The smallest worthwhile change S.</param>
+    /// <param name="tests">Number of tests m; 1 or more.</param>
+    /// <exception cref="ArgumentException">Error and smallest worthwhile change are in different units.</exception>
+    public static Estimate ChanceWithin(TypicalErrorResult typicalError, SmallestWorthwhileChange worthwhile, int tests)
+    {
+        var bound = Math.Sqrt(Require.AtLeast(1, tests)) / SignalAndNoise.Ratio(typicalError, worthwhile);
+        return new Estimate(1 - 2 * StudentTDistribution.Cdf(-bound, typicalError.DegreesOfFreedom), Unit.Probability, typicalError.Estimate.Observations, "t distribution of a mean about the true total") { DegreesOfFreedom = typicalError.DegreesOfFreedom };
+    }
+
+    /// <summary>How many tests must be averaged so that the interval of the mean is no wider than plus and minus the smallest worthwhile change: m = ⌈(t TE / S)²⌉.</summary>
+    /// <inheritdoc cref="ChanceWithin" path="/remarks"/>
+    /// <param name="typicalError">The typical error TE of one test.</param>
+    /// <param name="worthwhile">The smallest worthwhile change S.</param>
+    /// <param name="level">The chance that is wanted; 90 % by default.</param>
+    /// <exception cref="ArgumentException">Error and smallest worthwhile change are in different units.</exception>
+    public static Estimate NeededWithin(TypicalErrorResult typicalError, SmallestWorthwhileChange worthwhile, ConfidenceLevel level = default)
+    {
+        var ratio = SignalAndNoise.Ratio(typicalError, worthwhile) * StudentTDistribution.UpperQuantile(level.Alpha / 2, typicalError.DegreesOfFreedom);
+        return new Estimate(Math.Max(1, Math.Ceiling(ratio * ratio - 1e-9)), Unit.Sessions, typicalError.Estimate.Observations, "(t × typical error / smallest worthwhile change)², rounded up");
     }
 
     /// <summary>Noise of the mean of m tests, TE / √m.</summary>

@@ -54,7 +54,7 @@ public static partial class Explanations
 
     private static Candidate Start(Evidence evidence)
     {
-        const string name = "too fast a start", separates = "Two tests started deliberately slower and two faster than usual, in drawn order: a cost of the start follows it, a break does not.";
+        const string name = "too fast a start", separates = "Two tests started deliberately slower and two faster than usual, the order drawn by lot: a cost of the start follows it, a break does not.";
         var fit = StartingTooFast.Fit(evidence.Sessions, new StartingTooFastOptions { Level = evidence.Options.Level, Selection = evidence.Options.Selection });
         if (!fit.TryGet(out var result)) return Refused(ExplanationCause.FastStart, name, fit.Refusal!, separates);
         // A start faster by one SD costs -θ SD percent in the later sets.
@@ -66,8 +66,9 @@ public static partial class Explanations
             Test = "one-sided t of a slope of later sets on the first set below 0",
             Largest = accounts.Upper,
             Standing = evidence.LooksLikeFastStart && result.Slope.Upper >= 0 ? ExplanationStanding.CannotTell : null,
-            Supports = [$"Starts vary by {Short(result.StartSpread)}; slope of the later sets on the first: {Short(result.Slope)}."],
-            Contradicts = result.Slope.Upper >= 0 ? ["Faster starts do not clearly go with slower later sets. A start that is too fast in every test leaves no trace here."] : [],
+            Supports = result.Slope.Upper < 0 ? [$"Faster starts go with slower later sets (slope of the later sets on the first {Short(result.Slope)})."] : [],
+            Contradicts = result.Slope.Upper < 0 ? []
+                : [$"Faster starts {(result.Slope.Lower > 0 ? "go with faster later sets" : "do not clearly go with slower later sets")} (slope of the later sets on the first {Short(result.Slope)}; starts vary by {Short(result.StartSpread)}). A start that is too fast in every test leaves no trace here."],
         };
     }
 
@@ -97,10 +98,10 @@ public static partial class Explanations
 
     private static Candidate Clock(Evidence evidence)
     {
-        const string name = "the clock's feedback", separates = "One test at fixed rest: what stays of the slow-down is not the clock. On one start interval rest and work time are one variable.";
+        const string name = "the clock's feedback", separates = "One test at fixed rest: what stays of the slow-down is not the clock. On one start interval less rest and slower sets are the same seconds.";
         var fit = Recovery.Fit(evidence.Sessions, new RecoveryOptions { Level = evidence.Options.Level, Selection = evidence.Options.Selection });
         string[] contradicts = evidence.Late.SlowsAfterSet
-            ? ["The feedback grows smoothly and cannot jump; there is a step."] : [];
+            ? ["Shorter rest can explain a gradual slowing, not the jump; how much of the gradual part it explains, tests on one start interval cannot tell."] : [];
         if (!fit.TryGet(out var result))
         {
             var refused = Refused(ExplanationCause.ClockFeedback, name, fit.Refusal!, separates) with { Contradicts = contradicts };
@@ -136,7 +137,7 @@ public static partial class Explanations
     {
         var circumstance = evidence.Options.Circumstance;
         var name = $"what came before: {circumstance.Words()}";
-        var separates = $"Tests with and without it in drawn order: a difference in {circumstance.Words()} that is not tied to the calendar.";
+        var separates = $"Tests with and without it, the order drawn by lot: a difference in {circumstance.Words()} that is not tied to the calendar.";
         if (circumstance.IsOutcome()) return Refused(ExplanationCause.Circumstance, name, circumstance.Refused($"the {circumstance.Words()}"), separates);
         var athlete = evidence.Late.Selection.Sessions[0].AthleteId;
         var days = evidence.Options.Days.Where(day => day.AthleteId == athlete).ToDictionary(day => day.Date);
@@ -155,13 +156,14 @@ public static partial class Explanations
         var slope = LeastSquares.FitLine(before, contrasts).GetOrThrow().Coefficient("slope");
         var spread = Descriptive.StandardDeviation(before);
         var accounts = TInterval.Of(spread * slope.Value, spread * slope.StandardError, slope.DegreesOfFreedom, Unit.Seconds, evidence.Options.Level, before.Count, "seconds of slow-down per SD of the circumstance, least squares over tests");
+        var relation = Text($"the more {circumstance.Words()}, the {(correlation.Rho < 0 ? "less" : "more")} slowing (Spearman's rho {correlation.Rho:0.00}, {correlation.Observations} tests, p = {correlation.PValue:0.000})");
         return new Candidate(ExplanationCause.Circumstance, name, Rho(correlation, evidence.Options.Level), accounts, separates)
         {
             PValue = correlation.PValue,
             Test = "two-sided test of Spearman's correlation with the slow-down",
             Largest = Math.Max(Math.Abs(accounts.Lower!.Value), Math.Abs(accounts.Upper!.Value)),
-            Supports = [correlation.ToString() + "."],
-            Contradicts = ["A correlation over one season may be that of both with the calendar."],
+            Supports = correlation.PValue <= evidence.Alpha ? [$"{relation}."] : [],
+            Contradicts = [.. correlation.PValue <= evidence.Alpha ? Array.Empty<string>() : [$"No clear relation: {relation}."], "A correlation over one season may be that of both with the calendar."],
         };
     }
 

@@ -56,8 +56,8 @@ public static partial class Explanations
             Notes =
             [
                 string.Create(CultureInfo.InvariantCulture, $"A cause is named only where the slow-down is above 0 and its p-value, adjusted over the {tested.Count} candidates tested (Holm), is at most {evidence.Alpha:0.###}: a wrong one is named in at most that share of such tables."),
-                string.Create(CultureInfo.InvariantCulture, $"\"Not supported\" means that the upper limit of what a candidate adds is below {evidence.Matters:0.00} s, {evidence.Options.Matters.Value:0.##} % of a set."),
-                "The seconds that candidates could account for overlap and do not add up; rest and work time are one variable.",
+                string.Create(CultureInfo.InvariantCulture, $"\"Not supported\" means that the upper limit of what a candidate adds is below {evidence.Matters:0.00} s, {evidence.Options.Matters.Value:0.##} % of a set. What came before may act either way: there both limits must be within that."),
+                "The seconds that candidates could account for overlap and do not add up; less rest and slower sets are the same seconds.",
                 .. evidence.Late.Selection.Notes,
             ],
             Selection = evidence.Late.Selection,

@@ -40,33 +40,37 @@ public static class ProbableBand
         var total = latest.Total.GetOrThrow();
         var chances = Chances(total.Value, bands, typicalError);
         var observed = NameOf(total, bands);
-        var (standing, announced) = Settle([.. sessions.Select(session => session.Total.GetOrThrow())], bands, typicalError, options.NeededProbability);
+        Seconds[] totals = [.. sessions.Select(session => session.Total.GetOrThrow())];
+        var (standing, before, announced) = Settle(totals, bands, typicalError, options.NeededProbability);
         return new ProbableBandResult
         {
             Total = new Estimate(total.Value, Unit.Seconds, 1, "session total, typical error as standard error") { StandardError = typicalError.Estimate.Value, DegreesOfFreedom = typicalError.DegreesOfFreedom },
             Observed = observed,
             Announced = announced,
+            Before = before,
+            InARow = totals.Reverse().TakeWhile(earlier => NameOf(earlier, bands) == observed).Count(),
             Standing = standing,
             Chances = chances,
         };
     }
 
     /// <summary>Walks through the tests: the band held changes where a test is in another one, probably enough or for the second time in a row.</summary>
-    private static (BandStanding Standing, string? Announced) Settle(IReadOnlyList<Seconds> totals, IReadOnlyList<PerformanceBand> bands, TypicalErrorResult typicalError, double needed)
+    private static (BandStanding Standing, string? Before, string? Announced) Settle(IReadOnlyList<Seconds> totals, IReadOnlyList<PerformanceBand> bands, TypicalErrorResult typicalError, double needed)
     {
         bool IsProbable(Seconds total) => Chances(total.Value, bands, typicalError).Single(chance => chance.Name == NameOf(total, bands)).Chance.Value >= needed;
         var held = NameOf(totals[0], bands);
-        if (totals.Count == 1) return (BandStanding.First, IsProbable(totals[0]) ? held : null);
-        var standing = BandStanding.Unchanged;
+        if (totals.Count == 1) return (BandStanding.First, null, IsProbable(totals[0]) ? held : null);
+        var (standing, before) = (BandStanding.Unchanged, held);
         for (var test = 1; test < totals.Count; test++)
         {
             var name = NameOf(totals[test], bands);
+            before = held;
             var isNew = name != held;
             standing = !isNew ? BandStanding.Unchanged : IsProbable(totals[test]) || NameOf(totals[test - 1], bands) == name ? BandStanding.Changed : BandStanding.OnTheLine;
             if (standing == BandStanding.Changed) held = name;
         }
 
-        return (standing, held);
+        return (standing, before, held);
     }
 
     private static IReadOnlyList<BandChance> Chances(double total, IReadOnlyList<PerformanceBand> bands, TypicalErrorResult typicalError)

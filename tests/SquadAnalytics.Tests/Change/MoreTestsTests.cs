@@ -32,6 +32,26 @@ public sealed class MoreTestsTests
     }
 
     [Fact]
+    public void With_as_many_tests_before_as_after_a_small_change_can_be_seen()
+    {
+        // R 4.2.2: p <- function(m) 1 - pt(qt(.95, 20), 20, 4 / (2.6 * sqrt(2 / m))); p(3); p(5); p(6).
+        var result = MoreTests.ForChangeOfEqualSides(Error, SmallestWorthwhileChange.Entered(new Seconds(4)));
+        Assert.Equal(0.569497756345, At(result, 3), 1e-9);
+        Assert.Equal(6, result.Needed.GetOrThrow().Value);
+    }
+
+    [Fact]
+    public void With_enough_tests_so_far_the_chance_without_a_further_one_is_told()
+    {
+        // R 4.2.2: the lines of the first test with d <- log(1.05), m <- 8.
+        var result = MoreTests.ForBreak(Noise(0.02), new Percent(5), 3, 8).GetOrThrow();
+        Assert.Equal(0, result.Curve[0].Further);
+        Assert.Equal(0.975509736489, At(result, 0), 1e-9);
+        Assert.Equal(0, result.Needed.GetOrThrow().Value);
+        Assert.Equal(30, result.Curve[^1].Further);
+    }
+
+    [Fact]
     public void The_chance_of_seeing_a_block_difference_is_that_of_a_paired_t()
     {
         // R 4.2.2: power.t.test(n = 12, delta = 1, sd = 1.4, sig.level = 0.05, type = "paired", alternative = "one.sided").

@@ -18,6 +18,16 @@ public sealed class NumberOfTestsTests
     }
 
     [Fact]
+    public void It_says_how_often_a_mean_comes_so_close_and_how_many_tests_make_that_often_enough()
+    {
+        // R 4.2.2: 2 * pt(3.6 * sqrt(2) / 3.91, 214) - 1; (qt(.95, 214) * 3.91 / 3.6)^2 = 3.219, so 4 tests.
+        var noise = TypicalError.Entered(new Seconds(3.91), 214, "entered");
+        var worthwhile = SmallestWorthwhileChange.Entered(new Seconds(3.6));
+        Assert.Equal(0.805714382652, NumberOfTests.ChanceWithin(noise, worthwhile, 2).Value, 1e-9);
+        Assert.Equal(4, NumberOfTests.NeededWithin(noise, worthwhile).Value);
+    }
+
+    [Fact]
     public void A_whole_ratio_asks_for_no_further_test() =>
         Assert.Equal(9, NumberOfTests.Needed(TypicalError.Entered(new Seconds(0.3), 20, "hand-made"), SmallestWorthwhileChange.Entered(new Seconds(0.1))).Value);
 

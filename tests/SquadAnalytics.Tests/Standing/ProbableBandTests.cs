@@ -46,6 +46,26 @@ public sealed class ProbableBandTests
     }
 
     [Fact]
+    public void It_says_which_way_a_band_changed_on_how_many_tests_and_which_bands_a_level_reaches()
+    {
+        // Hand arithmetic: bands 250, 300, 350, 400 s; lower time is faster.
+        var quicker = Fit(354, 346);
+        Assert.Equal(("building", false, 1), (quicker.Before, quicker.IsSlower, quicker.InARow));
+        var slower = Fit(346, 351, 352);
+        Assert.Equal(("steady", true, 2), (slower.Before, slower.IsSlower, slower.InARow));
+        Assert.Equal((null, null, 1), (Fit(346).Before, Fit(346).IsSlower, Fit(346).InARow));
+        Assert.Null(Fit(346, 344).IsSlower);
+        Estimate Level(double value, double half) => new(value, Unit.Seconds, 3, "entered") { Interval = new Interval(value - half, value + half, ConfidenceLevel.Ninety) };
+        Assert.Equal(["steady", "building"], quicker.Reached(Level(348, 3)));
+        Assert.Equal(["steady"], quicker.Reached(Level(348, 1)));
+        // An edge belongs to the slower band.
+        Assert.Equal(["steady", "building"], quicker.Reached(Level(349, 1)));
+        Assert.Equal(["building"], quicker.Reached(Level(351, 1)));
+        Assert.Equal(["faster than the banded range", "quick"], quicker.Reached(Level(251, 2)));
+        Assert.Equal(["slower than the banded range"], quicker.Reached(Level(410, 2)));
+    }
+
+    [Fact]
     public void An_edge_belongs_to_the_slower_band_and_nothing_is_clipped()
     {
         Assert.Equal("building", Fit(350).Observed);

@@ -18,6 +18,7 @@ public sealed class WhyTheSlowdownTests(GeneratedLogbook second) : IClassFixture
         Assert.Contains("s longer than sets 1-3", run, StringComparison.Ordinal);
         Assert.Contains(MoreThanDrift, run, StringComparison.Ordinal);
         Assert.Contains(", press-ups took ", run, StringComparison.Ordinal);
+        Assert.Contains("Slower from set 4 by 3.97 s a set: about 3.1 s of it a jump after set 3 and about 0.8 s a gradual drift; 67 % at press-ups in the 10 tests with station times.", run, StringComparison.Ordinal);
         Assert.Contains("late break after set 3; one station: press-ups", NotebookRun.Finding(run, "Supported: "), StringComparison.Ordinal);
         Assert.Contains("One test at fixed rest", NotebookRun.Finding(run, "Cannot tell: the clock's feedback"), StringComparison.Ordinal);
         Assert.Contains("s of rest after set 1", run, StringComparison.Ordinal);
