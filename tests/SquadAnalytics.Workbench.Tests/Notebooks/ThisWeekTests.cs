@@ -36,6 +36,17 @@ public sealed class ThisWeekTests(PlantedWeek planted) : IClassFixture<PlantedWe
     }
 
     [Fact]
+    public void Who_has_no_test_this_week_is_called_absent_or_not_due()
+    {
+        // In the sample Nkechi Varnhalm missed the last test and Hiroto Vellacorte has not come for more than eight weeks.
+        var page = NotebookRun.Page(planted.Work, Notebook);
+        Assert.Contains("Not due, without this test in the eight weeks before: Hiroto Vellacorte.", page, StringComparison.Ordinal);
+        Assert.Contains("no test this week", page, StringComparison.Ordinal);
+        Assert.DoesNotContain("needs 1 eligible sessions", page, StringComparison.Ordinal);
+        Assert.Contains("Nobody meets the rules for a talk", page, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_week_can_be_chosen_by_any_of_its_days()
     {
         // In the sample Piers Tamanoah had a knock on 16 November 2030 and was cleared on 2 December.
