@@ -29,14 +29,14 @@ public static partial class Tables
         };
     }
 
-    /// <summary>Those of the squad who have done this test, but not lately: they are not due, and nobody should wonder where they are.</summary>
+    /// <summary>Those who have done this test, but not lately, or have left the squad: they are not due, and nobody should wonder where they are.</summary>
     private static IEnumerable<string> NotDue(WeekAttendance attendance, Squad squad)
     {
         var protocols = attendance.Athletes.Select(athlete => athlete.Session?.Protocol.Id).OfType<string>().ToHashSet(StringComparer.Ordinal);
         var listed = attendance.Athletes.Select(athlete => athlete.AthleteId).ToHashSet(StringComparer.Ordinal);
-        var names = squad.Athletes.Where(athlete => !listed.Contains(athlete.Id) && !(athlete.Left < attendance.TestDay) && squad.SessionsOf(athlete.Id).Any(session => session.Date < attendance.WeekFrom && protocols.Contains(session.Protocol.Id)))
+        var names = squad.Athletes.Where(athlete => !listed.Contains(athlete.Id) && squad.SessionsOf(athlete.Id).Any(session => session.Date < attendance.WeekFrom && protocols.Contains(session.Protocol.Id)))
             .Select(athlete => athlete.LabelOn(attendance.TestDay)).ToList();
-        return names.Count == 0 ? [] : [$"Not due, without this test in the eight weeks before: {Sentences.List(names)}."];
+        return names.Count == 0 ? [] : [$"Not due, without this test in the eight weeks before or no longer in the squad: {Sentences.List(names)}."];
     }
 
     /// <summary>What was the same for everybody on a test day.</summary>
