@@ -67,7 +67,7 @@ internal static class HandoutPage
         change =>
         [
             $"{InPlainWords(change.Verdict)} The latest total was {format.Change(change.Change)} than {(change.Baseline.Count == 1 ? "the test before" : $"the average of the {Number(change.Baseline.Count)} tests before")}.",
-            $"A total strays by about {format.Value(change.TypicalError)} from one test to the next although nothing has changed. Allowing for that, the true change may be anything from {Limits(change.Change, format)} ({change.Change.ConfidenceLevel} interval). A difference below {format.Value(change.Worthwhile.Estimate)} is counted as too small to matter.",
+            $"A total strays by about {format.Value(change.TypicalError)} from one test to the next although nothing has changed. Allowing for that, the true change may be anything from {format.ChangeLimits(change.Change)} ({change.Change.ConfidenceLevel} interval). A difference below {format.Value(change.Worthwhile.Estimate)} is counted as too small to matter.",
         ],
         refusal => refusal.Reason == Refusal.Suppressed
             ? ["Not said here: too few boxers have done this test often enough to know how far a total strays by itself."]
@@ -82,8 +82,6 @@ internal static class HandoutPage
         ChangeVerdict.NoWorthwhileChange => "No: about the same as before.",
         _ => "Not clear: the difference is no larger than what this test strays by itself.",
     };
-
-    private static string Limits(Estimate change, NumberFormat format) => format.ChangeLimits(change);
 
     private static string TheSeason(Handout handout, NumberFormat format) => handout.Tests.Count == 1
         ? "This was the first complete test. The next ones show what is usual."

@@ -41,7 +41,7 @@ internal static class SheetPage
     private static void Sets(StringBuilder html, RecordingSheet sheet, SheetHeat heat)
     {
         html.Append("<table>\n<caption class=\"unseen\">Heat ").Append(Number(heat.Number)).Append(": seconds of each set</caption>\n<thead><tr><th scope=\"col\" class=\"place\">no.</th><th scope=\"col\" class=\"name\">name or code</th>");
-        for (var set = 1; set <= sheet.Protocol.Sets; set++) SetHeading(html, sheet, set, "");
+        for (var set = 1; set <= sheet.Protocol.Sets; set++) SetHeading(html, sheet, set);
         html.Append("<th scope=\"col\">total<small>add up</small></th></tr></thead>\n<tbody>\n");
         foreach (var (label, place) in Lines(sheet, heat))
         {
@@ -79,8 +79,8 @@ internal static class SheetPage
         return heat.Labels.Concat(Enumerable.Repeat("", empty)).Select((label, k) => (label, Number(before + k + 1)));
     }
 
-    private static void SetHeading(StringBuilder html, RecordingSheet sheet, int set, string classes) =>
-        html.Append("<th scope=\"col\"").Append(classes).Append(">set ").Append(Number(set)).Append(Start(sheet, set)).Append("</th>");
+    private static void SetHeading(StringBuilder html, RecordingSheet sheet, int set) =>
+        html.Append("<th scope=\"col\">set ").Append(Number(set)).Append(Start(sheet, set)).Append("</th>");
 
     private static string Start(RecordingSheet sheet, int set) => sheet.Starts.Count > 0 ? $"<small>start {Clock(sheet.Starts[set - 1])}</small>" : "";
 
