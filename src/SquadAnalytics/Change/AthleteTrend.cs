@@ -12,7 +12,7 @@ public sealed record AthleteTrend
     /// <summary>Session total on the date of the levels, in seconds, pulled toward the squad; normal interval that counts the uncertainty of the squad's line, not that of the variances.</summary>
     public required Estimate Level { get; init; }
 
-    /// <summary>Slope in seconds per week, pulled toward the squad; a refusal where the model has one slope for all.</summary>
+    /// <summary>Slope in seconds per week, pulled toward the squad; a refusal where the model has one slope for all. Its interval takes the spreads as known and is too narrow in a squad: see the season's notes.</summary>
     public required Answer<Estimate> Slope { get; init; }
 
     /// <summary>Level minus the squad's, in seconds: the best linear unbiased prediction. Its standard error is the conditional standard deviation, with the squad's line and the variances taken as known.</summary>

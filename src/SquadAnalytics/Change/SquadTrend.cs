@@ -13,6 +13,9 @@ public static partial class SquadTrend
     private const string Athlete = "athlete";
     private const string Week = "week";
 
+    /// <summary>What has to be said of the athletes' slopes: simulated seasons, 250 each, of 8 athletes with 8 tests and 16 with 12.</summary>
+    private const string NarrowSlopes = "Intervals of athletes' slopes take the spreads as known and are too narrow in a squad: in simulated seasons of 8 to 16 athletes they held 83 % where 90 % was asked for; those of levels held 90 %.";
+
     /// <summary>Fits a mixed model of the session totals of all athletes.</summary>
     /// <remarks>
     /// <para>W_it = β0 + β1 w_it + u0_i + u1_i w_it + e_it by REML, (u0, u1) normal and correlated, w in weeks from the date of the levels, by true dates. Where the variances cannot all be told
@@ -110,6 +113,7 @@ public static partial class SquadTrend
         if (withSlopes < NeededAthletes) yield return $"Slopes of athletes were not asked for: only {withSlopes} athletes have {TestsForSlopes} tests or more, {NeededAthletes} are needed.";
         foreach (var note in fit.Notes) yield return note;
         yield return "Levels and slopes of athletes are pulled toward the squad, those with few tests the most.";
+        if (form != SquadTrendForm.LevelsOnly) yield return NarrowSlopes;
         yield return "Tests that were missed are taken to say nothing beyond those that were done. Practice with the test, season and growth are part of the slope.";
         foreach (var note in selection.Notes) yield return note;
     }
