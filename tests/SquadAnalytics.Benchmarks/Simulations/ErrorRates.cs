@@ -35,6 +35,7 @@ internal static class ErrorRates
         .. Cells((sessions, noise) => new InterruptedExperiment(sessions, noise, jumpPercent: -3)),
         .. NoisePercents.SelectMany(noise => SessionCounts.Where(sessions => sessions >= 10).Select(sessions => new RecoveryExperiment(sessions, noiseSeconds: 0.6 * noise))),
         .. Cells((sessions, noise) => new StandingExperiment(sessions, noise)),
+        .. Cells((sessions, noise) => new SquadModelsExperiment(sessions, noise)),
         new OneSessionExperiment(noisePercent: 1, step: 0, rates: [50, 0.6, 9, 0.1]),
         new OneSessionExperiment(noisePercent: 1, step: 0.05, rates: [100, 10, 86, 10]),
         new OneSessionExperiment(noisePercent: 2, step: 0.05, rates: [90, 2.5, 53, 1.8]),
