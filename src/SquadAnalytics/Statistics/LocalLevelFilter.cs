@@ -66,6 +66,16 @@ internal sealed class LocalLevelFilter
         return end.LogLikelihood >= inside.LogLikelihood - 1e-9 ? end : inside;
     }
 
+    /// <summary>Filters at splits spread evenly from all noise to all drift, each with the share of belief that the series gives it where every split and every scale is taken for possible beforehand (flat on the share and on the log of the scale).</summary>
+    public static IReadOnlyList<(double Belief, LocalLevelFilter Filter)> Splits(IReadOnlyList<double?> values, int count)
+    {
+        LocalLevelFilter[] filters = [.. Enumerable.Range(0, count).Select(split => new LocalLevelFilter(values, (split + 0.5) / count))];
+        var largest = filters.Max(filter => filter.LogLikelihood);
+        double[] weights = [.. filters.Select(filter => Math.Exp(filter.LogLikelihood - largest))];
+        var sum = weights.Sum();
+        return [.. filters.Select((filter, split) => (weights[split] / sum, filter))];
+    }
+
     /// <summary>Filtered and smoothed levels with their standard errors.</summary>
     public LocalLevelPoint[] Smooth()
     {
