@@ -9,6 +9,9 @@ public sealed record HowWasItPaced : Figure
 {
     private const int SheetHeight = 320;
 
+    /// <summary>The squad's diamonds stand a little right of the set, so that no dot or bar hides them.</summary>
+    private const double Aside = 0.1;
+
     /// <summary>Makes the figure.</summary>
     /// <param name="athlete">The athlete as labelled in this report.</param>
     /// <param name="session">The session shown; at least one set timed.</param>
@@ -76,7 +79,7 @@ public sealed record HowWasItPaced : Figure
         var chart = new Chart(size, SheetHeight, new Margins(44, wide ? 126 : 12, 46, wide ? 26 : 48));
         var current = Points(Session);
         var others = Earlier.Select(Points).Where(points => points.Length > 0).ToList();
-        var squad = SquadMedian.Select((time, k) => new Coordinates(k + 1, time.Value)).ToArray();
+        var squad = SquadMedian.Select((time, k) => new Coordinates(k + 1 + Aside, time.Value)).ToArray();
         var bars = Bars(current);
         var (low, high) = Ticks.Around([.. current.Concat(others.SelectMany(points => points)).Concat(squad).Select(point => point.Y), .. bars.SelectMany(bar => bar.Select(end => end.Y))], 0.05);
         var sets = Session.Protocol.Sets;

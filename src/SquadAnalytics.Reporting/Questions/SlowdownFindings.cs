@@ -105,7 +105,7 @@ public static class SlowdownFindings
     private static Finding Circumstances(TestContextResult context)
     {
         var known = context.Measures.Where(measure => measure is { OnTheDay: not null, Usual: not null }).ToList();
-        var events = context.Events.Select(item => $"{Words(item.Kind)} on {item.Date.ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture)}").ToList();
+        var events = context.Events.Select(item => $"{Words(item.Kind)} on {item.Date.ToString("d MMM yyyy", System.Globalization.CultureInfo.InvariantCulture)}").ToList();
         var sentence = known.Count == 0
             ? "Nothing was written down about the day of the latest test that could be compared with other days."
             : $"Before the latest test: {Sentences.List([.. known.Select(measure => $"{measure.Name} {NumberFormat.Fixed(measure.OnTheDay!.Value, 1)} {measure.Unit} (usual {NumberFormat.Fixed(measure.Usual!.Value, 1)})")])}{(events.Count > 0 ? $"; {Sentences.List(events)}" : "")}.";
