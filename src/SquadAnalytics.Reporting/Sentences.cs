@@ -95,6 +95,10 @@ public static class Sentences
         return refusal.ToString();
     }
 
+    /// <summary>The words for somebody without a test in the week that is looked at; null where a measure is refused for another reason.</summary>
+    internal static string? NoTestThisWeek(NotEstimable refusal) =>
+        refusal.Reason == SquadAnalytics.Refusal.TooFewSessions && refusal.Needed.EndsWith("in the week", StringComparison.Ordinal) ? "no test this week" : null;
+
     /// <summary>A number and its noun, in the plural where it is not 1: <c>6 tests</c>.</summary>
     /// <param name="number">The number.</param>
     /// <param name="noun">The noun in the singular, with a regular plural.</param>

@@ -71,7 +71,7 @@ public static partial class Tables
             label, TableCell.Shown(SignedWithUnit(change.Change, format), change.Change.Value), SignedLimits(change.Change, format), change.Verdict.Words(), AtOtherSizes(change),
             row.AdjustedPValue is { } p ? P(p.Value) : TableCell.Nothing,
         ],
-        refusal => [label, refusal.Reason == SquadAnalytics.Refusal.TooFewSessions && refusal.Needed.EndsWith("in the week", StringComparison.Ordinal) ? "no test this week" : TableCell.Refused(refusal), TableCell.Nothing, TableCell.Nothing, TableCell.Nothing, TableCell.Nothing]);
+        refusal => [label, Sentences.NoTestThisWeek(refusal) is { } absent ? absent : TableCell.Refused(refusal), TableCell.Nothing, TableCell.Nothing, TableCell.Nothing, TableCell.Nothing]);
 
     /// <summary>Whether the verdict hangs on what is called worthwhile.</summary>
     private static string AtOtherSizes(AthleteChangeResult change)

@@ -63,7 +63,7 @@ internal sealed class IntervalRows
     {
         string[] forms = item.Estimate.Match<string[]>(
             estimate => item.Remark is { } remark ? [$"{Text(estimate)} · {remark}", Text(estimate)] : [Text(estimate)],
-            refusal => [$"needs {refusal.Needed}, has {refusal.Found}", "not enough data"]);
+            refusal => Sentences.NoTestThisWeek(refusal) is { } absent ? [absent] : [$"needs {refusal.Needed}, has {refusal.Found}", "not enough data"]);
         return forms.FirstOrDefault(form => Chart.Measure(form) + 16 <= room) ?? forms[^1];
     }
 

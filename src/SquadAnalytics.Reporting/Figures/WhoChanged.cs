@@ -43,7 +43,7 @@ public sealed record WhoChanged : Figure
 
     /// <inheritdoc />
     public override string AlternativeText => string.Join(" ", _rows.Select(row =>
-        $"{row.Label}: {row.Estimate.Match(estimate => $"{Format.Change(estimate)} ({Format.ChangeLimits(estimate)}), {row.Remark}", Sentences.Refusal)}{(row.IsSingledOut ? ", flagged" : "")}."));
+        $"{row.Label}: {row.Estimate.Match(estimate => $"{Format.Change(estimate)} ({Format.ChangeLimits(estimate)}), {row.Remark}", refusal => Sentences.NoTestThisWeek(refusal) ?? Sentences.Refusal(refusal))}{(row.IsSingledOut ? ", flagged" : "")}."));
 
     private Estimate? Worthwhile => Changes.Rows.Select(row => row.Change.Match<Estimate?>(change => change.Worthwhile.Estimate, _ => null)).OfType<Estimate>().FirstOrDefault();
 
