@@ -5,7 +5,7 @@ namespace SquadAnalytics.Tests;
 
 /// <summary>
 /// Property tests on cases that are drawn but always the same ones: a failure is there for everybody, or for nobody. These methods stand in
-/// front of the library's own of that name, which draw fresh cases. To look for new counterexamples set <c>SQUAD_FRESH_CASES</c> to a number:
+/// front of the library's own of that name, which draw fresh cases (with a seed too: it settles the first case only). To look for new counterexamples set <c>SQUAD_FRESH_CASES</c> to a number:
 /// fresh cases are then drawn, that many times as many.
 /// </summary>
 internal static class DrawnCases
