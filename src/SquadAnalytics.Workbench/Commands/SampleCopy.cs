@@ -6,7 +6,7 @@ internal static class SampleCopy
     /// <summary>Its folder in the user's data folder; made on first use. Where that cannot be written, a folder among the temporary files.</summary>
     public static string Folder()
     {
-        var data = Environment.GetFolderPath(Environment.SpecialFolder.LocalApplicationData);
+        var data = Environment.GetFolderPath(Environment.SpecialFolder.LocalApplicationData, Environment.SpecialFolderOption.DoNotVerify);
         foreach (var root in new[] { data, Path.GetTempPath() }.Where(root => root.Length > 0))
         {
             var folder = Path.Combine(root, "SquadAnalytics", "sample-squad");
