@@ -18,7 +18,7 @@ public static partial class Tables
         IReadOnlyList<TableColumn> columns = [new("date"), .. Enumerable.Range(1, sets).Select(set => TableColumn.Figures($"set {Count(set)}", "s")), TableColumn.Figures("total", "s")];
         return new Table(caption, columns, [.. sessions.Select(session => (IReadOnlyList<TableCell>)
         [
-            session.Date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture),
+            Date(session.Date),
             .. Enumerable.Range(0, sets).Select(k => k < session.Sets.Count ? SetCell(session.Sets[k], decimals) : TableCell.Nothing),
             session.Total.Match(total => TableCell.Figure(total.Value, decimals), TableCell.Refused),
         ])]);

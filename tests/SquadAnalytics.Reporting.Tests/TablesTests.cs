@@ -29,7 +29,7 @@ public class TablesTests
     {
         var session = new Session("x", "a", new DateOnly(2031, 3, 4), Examples.Protocol, [new SetTime(1, new Seconds(62.4)), new SetTime(2, SetStatus.NotFinished)]);
         var row = Tables.SetTimes("Sessions", [session]).Rows[0];
-        Assert.Equal(["2031-03-04", "62.4", "not finished", "–", "–", "–", "not estimable: needs 5 timed sets, has 1 timed sets"], row.Select(cell => cell.Text));
+        Assert.Equal(["4 Mar 2031", "62.4", "not finished", "–", "–", "–", "not estimable: needs 5 timed sets, has 1 timed sets"], row.Select(cell => cell.Text));
     }
 
     [Fact]

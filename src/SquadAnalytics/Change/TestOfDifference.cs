@@ -27,7 +27,7 @@ internal sealed record TestOfDifference
     public double Smallest(double noise, int further, MoreTestsOptions options)
     {
         if (options.Wanted <= options.Level.Alpha / 2)
-            throw new ArgumentOutOfRangeException(nameof(options), options.Wanted, FormattableString.Invariant($"The chance that is wanted must be above the false rate {options.Level.Alpha / 2:0.###}."));
+            throw new ArgumentOutOfRangeException(nameof(options), options.Wanted, FormattableString.Invariant($"The chance that is wanted must be above the rate of false alarms {options.Level.Alpha / 2:0.###}."));
         var scale = StandardErrors.Max(error => error(noise, further));
         return scale * BracketedRoot.FindRising(size => Power(Math.Max(0, size) * scale, noise, further, options.Level) - options.Wanted, 2, 1, 1e-12);
     }
