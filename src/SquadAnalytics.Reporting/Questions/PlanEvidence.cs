@@ -27,11 +27,11 @@ public sealed record PlanEvidence
     /// <summary>A late break of the athlete, by further tests.</summary>
     public required Answer<MoreTestsResult> Break { get; init; }
 
-    /// <summary>The break in seconds of a set; null where the athlete has no test.</summary>
-    public required Seconds? BreakSize { get; init; }
+    /// <summary>The break as a share of a set.</summary>
+    public required Percent BreakSize { get; init; }
 
     /// <summary>Eligible tests of the athlete so far.</summary>
-    public required int TestsSoFar { get; init; }
+    public required IReadOnlyList<Session> TestsSoFar { get; init; }
 
     /// <summary>A worthwhile difference between two blocks of the squad, by tests in each block.</summary>
     public required Answer<MoreTestsResult> Blocks { get; init; }

@@ -1,5 +1,6 @@
 using SquadAnalytics.Change;
 using SquadAnalytics.Reliability;
+using SquadAnalytics.Statistics;
 
 namespace SquadAnalytics.Reporting.Questions;
 
@@ -42,9 +43,14 @@ public static class PlanFindings
 
     private static Finding Break(MoreTestsResult more, PlanEvidence evidence)
     {
-        var what = evidence.BreakSize is { } size ? $"{more.Question}, about {NumberFormat.Fixed(size.Value, 1)} s a set," : more.Question;
+        var what = more.Question;
+        if (evidence.TestsSoFar.Count > 0)
+        {
+            var usual = Descriptive.Mean([.. evidence.TestsSoFar.SelectMany(session => session.TimesSeconds)]);
+            what += $", about {NumberFormat.Fixed(evidence.BreakSize.Value / 100 * usual, 1)} s a set,";
+        }
         if (more.Curve[0] is not { Further: 0 } now || now.Power.Value < more.Wanted) return Needed(what, more, "further test");
-        return new Finding($"{what} shows with a chance of {NumberFormat.Fixed(100 * now.Power.Value, 0)} % from the {Sentences.Plural(evidence.TestsSoFar, "test")} so far: further tests add little.") { Estimate = now.Power, Source = Power, Notes = more.Assumptions };
+        return new Finding($"{what} shows with a chance of {NumberFormat.Fixed(100 * now.Power.Value, 0)} % from the {Sentences.Plural(evidence.TestsSoFar.Count, "test")} so far: further tests add little.") { Estimate = now.Power, Source = Power, Notes = more.Assumptions };
     }
 
     private static Finding Needed(string what, MoreTestsResult more, string noun, string where = "")
