@@ -10,7 +10,7 @@ namespace SquadAnalytics.Workbench.Tests.Web;
 
 /// <summary>Hostile data and files, brought in through the page.</summary>
 [Collection(SharedBrowser.Name)]
-public sealed class AttackTests(TestBrowser browser, HostileWorkbench workbench) : IClassFixture<HostileWorkbench>
+public sealed class AttackTests(TestBrowser browser, HostileWorkbench workbench) : BrowserTests(browser), IClassFixture<HostileWorkbench>
 {
     private const long Gigabyte = 1L << 30;
 
@@ -22,7 +22,7 @@ public sealed class AttackTests(TestBrowser browser, HostileWorkbench workbench)
     [InlineData("/questions/01-why-the-slowdown")]
     public async Task Script_in_a_boxers_name_is_text_on_every_page(string place)
     {
-        var page = await workbench.Open(browser, place);
+        var page = await workbench.Open(Browser, place);
         await Assertions.Expect(page.GetByText(HostileWorkbench.Name).First).ToBeAttachedAsync();
         Assert.Equal(0, await page.Locator("img[src=x]").CountAsync());
         Assert.DoesNotContain("taken", await page.TitleAsync(), StringComparison.Ordinal);
@@ -33,7 +33,7 @@ public sealed class AttackTests(TestBrowser browser, HostileWorkbench workbench)
     {
         var path = Path.Combine(workbench.Folder, "huge.csv");
         await using (var file = File.Create(path)) file.SetLength(Gigabyte);
-        var page = await workbench.Open(browser, "/logbook/files");
+        var page = await workbench.Open(Browser, "/logbook/files");
         await page.Locator("input[type=file]").SetInputFilesAsync(path);
         await Assertions.Expect(page.GetByRole(AriaRole.Alert)).ToContainTextAsync("64 MB");
         Assert.True(Memory() < Gigabyte, $"The server holds {Memory() >> 20} MB.");
@@ -73,7 +73,7 @@ public sealed class AttackTests(TestBrowser browser, HostileWorkbench workbench)
         }
 
         Assert.True(new FileInfo(path).Length < 64 << 20);
-        var page = await workbench.Open(browser, "/logbook/files");
+        var page = await workbench.Open(Browser, "/logbook/files");
         await page.Locator("input[type=file]").SetInputFilesAsync(path);
         await Assertions.Expect(page.GetByRole(AriaRole.Alert).Or(page.Locator(".problem")).First).ToBeVisibleAsync(new() { Timeout = 180_000 });
         Assert.True(Memory() < Gigabyte, $"The server holds {Memory() >> 20} MB.");
@@ -92,7 +92,7 @@ public sealed class AttackTests(TestBrowser browser, HostileWorkbench workbench)
         var name = $"query-{Math.Abs(query.GetHashCode(StringComparison.Ordinal))}";
         Directory.CreateDirectory(Path.Combine(workbench.Folder, "logbook", "notebooks"));
         NotebookFile.Write(new Notebook([new NotebookCell(CellKind.Code, query) { Language = "sql" }]), Path.Combine(workbench.Folder, "logbook", "notebooks", name + ".ipynb"));
-        var page = await workbench.Open(browser, $"/cells/{name}");
+        var page = await workbench.Open(Browser, $"/cells/{name}");
         await ServedWorkbench.Consent(page);
         await page.GetByRole(AriaRole.Button, new() { Name = "Run all", Exact = true }).ClickAsync();
         await Assertions.Expect(page.Locator(".fault")).ToBeVisibleAsync(new() { Timeout = 180_000 });

@@ -7,12 +7,12 @@ namespace SquadAnalytics.Workbench.Tests.Web;
 
 /// <summary>Working on a notebook's cells.</summary>
 [Collection(SharedBrowser.Name)]
-public sealed class CellsTests(TestBrowser browser, ServedWorkbench workbench) : IClassFixture<ServedWorkbench>
+public sealed class CellsTests(TestBrowser browser, ServedWorkbench workbench) : BrowserTests(browser), IClassFixture<ServedWorkbench>
 {
     [Fact]
     public async Task A_student_edits_with_completion_adds_a_query_and_saves_a_file_that_keeps_to_the_format()
     {
-        var page = await workbench.Open(browser, "/cells/01-why-the-slowdown");
+        var page = await workbench.Open(Browser, "/cells/01-why-the-slowdown");
         var cell = page.Locator("article.code").Nth(1);
         await cell.Locator("pre.code").ClickAsync();
         await page.Locator(".monaco-editor textarea").First.WaitForAsync();
@@ -65,7 +65,7 @@ public sealed class CellsTests(TestBrowser browser, ServedWorkbench workbench) :
         var marker = Path.Combine(workbench.Folder, "it-ran");
         Write("from-elsewhere", $"System.IO.File.WriteAllText({JsonSerializer.Serialize(marker)}, \"\");");
         var before = Children();
-        var page = await workbench.Open(browser, "/cells/from-elsewhere");
+        var page = await workbench.Open(Browser, "/cells/from-elsewhere");
         await Assertions.Expect(page.GetByText("This notebook was not written here.")).ToBeVisibleAsync();
         await Axe.AssertNothing(page);
         await Assertions.Expect(page.GetByRole(AriaRole.Button, new() { Name = "Run all", Exact = true })).ToBeDisabledAsync();
@@ -104,7 +104,7 @@ public sealed class CellsTests(TestBrowser browser, ServedWorkbench workbench) :
             var svg = "<svg xmlns='http://www.w3.org/2000/svg' viewBox='0 0 9 9' onload='parent.document.title=`taken`'><script>parent.document.title='taken'</script><rect width='9' height='9'/></svg><img src='x' onerror='parent.document.title=`taken`'/>";
             DisplayExtensions.DisplayAs(svg, "text/html");
             """);
-        var page = await workbench.Open(browser, "/cells/picture");
+        var page = await workbench.Open(Browser, "/cells/picture");
         await ServedWorkbench.Consent(page);
         await page.GetByRole(AriaRole.Button, new() { Name = "Run all", Exact = true }).ClickAsync();
         var frame = page.Locator("iframe.shown").First.ContentFrame;
@@ -120,7 +120,7 @@ public sealed class CellsTests(TestBrowser browser, ServedWorkbench workbench) :
     public async Task A_change_in_another_window_or_on_disk_is_told_before_it_is_written_over()
     {
         Write("shared", "1 + 1");
-        var one = await workbench.Open(browser, "/cells/shared");
+        var one = await workbench.Open(Browser, "/cells/shared");
         var two = await one.Context.NewPageAsync();
         await two.GotoAsync(one.Url);
         await AddText(one, "from the first window");
@@ -145,7 +145,7 @@ public sealed class CellsTests(TestBrowser browser, ServedWorkbench workbench) :
     {
         Write("endless", "while (true) { }");
         Write("leaving", "Environment.Exit(3);");
-        var page = await workbench.Open(browser, "/cells/endless");
+        var page = await workbench.Open(Browser, "/cells/endless");
         await ServedWorkbench.Consent(page);
         await page.GetByRole(AriaRole.Button, new() { Name = "Run all", Exact = true }).ClickAsync();
         await Assertions.Expect(page.GetByText("running", new() { Exact = true })).ToBeVisibleAsync(new() { Timeout = 180_000 });

@@ -6,7 +6,7 @@ namespace SquadAnalytics.Workbench.Tests.Web;
 
 /// <summary>A notebook that lies idle, on a server that gives processes up after seconds.</summary>
 [Collection(SharedBrowser.Name)]
-public sealed class IdleTests(TestBrowser browser, ImpatientWorkbench workbench) : IClassFixture<ImpatientWorkbench>
+public sealed class IdleTests(TestBrowser browser, ImpatientWorkbench workbench) : BrowserTests(browser), IClassFixture<ImpatientWorkbench>
 {
     [Fact]
     public async Task An_idle_notebook_gives_its_process_up_visibly_and_one_click_runs_it_again()
@@ -15,7 +15,7 @@ public sealed class IdleTests(TestBrowser browser, ImpatientWorkbench workbench)
         var folder = Path.Combine(workbench.Folder, "logbook", "notebooks");
         Directory.CreateDirectory(folder);
         NotebookFile.Write(new Notebook([new NotebookCell(CellKind.Code, $"System.IO.File.AppendAllText({JsonSerializer.Serialize(marker)}, \"x\");")]), Path.Combine(folder, "counting.ipynb"));
-        var page = await workbench.Open(browser, "/cells/counting");
+        var page = await workbench.Open(Browser, "/cells/counting");
         await ServedWorkbench.Consent(page);
         await page.GetByRole(AriaRole.Button, new() { Name = "Run all", Exact = true }).ClickAsync();
         await Waiting.Until(() => File.Exists(marker));

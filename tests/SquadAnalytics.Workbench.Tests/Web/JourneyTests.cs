@@ -5,7 +5,7 @@ namespace SquadAnalytics.Workbench.Tests.Web;
 
 /// <summary>Whole journeys of a coach who writes no code, each with a wrong turn in it.</summary>
 [Collection(SharedBrowser.Name)]
-public sealed class JourneyTests(TestBrowser browser, ServedWorkbench workbench) : IClassFixture<ServedWorkbench>
+public sealed class JourneyTests(TestBrowser browser, ServedWorkbench workbench) : BrowserTests(browser), IClassFixture<ServedWorkbench>
 {
     [Fact]
     public async Task A_file_with_a_mistake_is_mended_kept_and_taken_back()
@@ -124,5 +124,5 @@ public sealed class JourneyTests(TestBrowser browser, ServedWorkbench workbench)
         return logbook.Squad;
     }
 
-    private Task<IPage> Open(string place) => workbench.Open(browser, place);
+    private Task<IPage> Open(string place) => workbench.Open(Browser, place);
 }

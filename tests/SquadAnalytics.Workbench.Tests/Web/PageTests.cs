@@ -4,7 +4,7 @@ namespace SquadAnalytics.Workbench.Tests.Web;
 
 /// <summary>What holds for every page.</summary>
 [Collection(SharedBrowser.Name)]
-public sealed class PageTests(TestBrowser browser, ServedWorkbench workbench) : IClassFixture<ServedWorkbench>
+public sealed class PageTests(TestBrowser browser, ServedWorkbench workbench) : BrowserTests(browser), IClassFixture<ServedWorkbench>
 {
     /// <summary>Addresses of the places.</summary>
     public static TheoryData<string> Places => ["/logbook", "/logbook/type", "/logbook/files", "/logbook/athletes", "/logbook/protocols", "/logbook/blocks", "/logbook/days", "/logbook/sheet", "/logbook/keeping", "/questions", "/questions/01-why-the-slowdown", "/cells", "/cells/01-why-the-slowdown", "/reports", "/reports/beside"];
@@ -48,7 +48,7 @@ public sealed class PageTests(TestBrowser browser, ServedWorkbench workbench) : 
 
     private async Task<IPage> Open(string place, ColorScheme scheme, Action<IPage>? watch = null)
     {
-        var context = await browser.Browser.NewContextAsync(new BrowserNewContextOptions { ColorScheme = scheme, ViewportSize = new ViewportSize { Width = 1280, Height = 900 } });
+        var context = await Browser.Browser.NewContextAsync(new BrowserNewContextOptions { ColorScheme = scheme, ViewportSize = new ViewportSize { Width = 1280, Height = 900 } });
         var page = await context.NewPageAsync();
         watch?.Invoke(page);
         await page.GotoAsync((await workbench.NextFirstAddress()).AbsoluteUri);
