@@ -25,12 +25,13 @@ internal sealed partial class ServedLogbook : IAsyncDisposable
     /// <summary>Starts it.</summary>
     /// <param name="workbench">The executable, or its assembly.</param>
     /// <param name="logbook">The logbook's folder.</param>
-    public static ServedLogbook Start(string workbench, string logbook)
+    /// <param name="more">Further arguments of the command.</param>
+    public static ServedLogbook Start(string workbench, string logbook, params string[] more)
     {
         var isAssembly = workbench.EndsWith(".dll", StringComparison.OrdinalIgnoreCase);
         var start = new ProcessStartInfo(isAssembly ? "dotnet" : workbench) { RedirectStandardOutput = true, RedirectStandardError = true };
         if (isAssembly) start.ArgumentList.Add(workbench);
-        foreach (var argument in new[] { "open", logbook, "--no-browser" }) start.ArgumentList.Add(argument);
+        foreach (var argument in (string[])["open", logbook, "--no-browser", .. more]) start.ArgumentList.Add(argument);
         start.Environment["XDG_DATA_HOME"] = logbook + ".data";
         return new(Process.Start(start) ?? throw new InvalidOperationException($"{workbench} did not start."));
     }

@@ -30,5 +30,14 @@ public abstract class LogbookComponent : ComponentBase, IDisposable
         return Problem is null;
     }
 
-    private void Redraw() => _ = InvokeAsync(StateHasChanged);
+    /// <summary>Takes over what has changed, before it is drawn.</summary>
+    private protected virtual void Follow()
+    {
+    }
+
+    private void Redraw() => _ = InvokeAsync(() =>
+    {
+        Follow();
+        StateHasChanged();
+    });
 }

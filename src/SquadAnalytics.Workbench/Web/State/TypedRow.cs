@@ -70,9 +70,13 @@ public sealed class TypedRow(Athlete athlete, Protocol protocol, DateOnly date, 
             TimingResolution = Enumerable.Range(1, Protocol.Sets).Select(set => Entry(set).Resolution).Where(step => step is not null).Min(),
         };
 
+    /// <summary>The athlete and what was typed.</summary>
+    public override string ToString() => $"{Athlete.DisplayName}: {string.Join(" | ", _texts)}";
+
     private TimeEntry Entry(int set) => TimeEntry.Parse(_texts[set - 1]);
 
-    private SetTime ToSet(int set) => Entry(set) switch
+    // A set that nobody touched stays as it was: it may hold what cannot be typed, such as a stop for health.
+    private SetTime ToSet(int set) => known is not null && _texts[set - 1] == _before[set - 1] ? known.Sets[set - 1] : Entry(set) switch
     {
         { Work: { } work } => new SetTime(set, work),
         { Kind: EntryKind.NotFinished } => new SetTime(set, SetStatus.NotFinished),
