@@ -20,6 +20,12 @@ internal sealed record WorkbenchKills(int Seed)
     /// <summary>Imports that were kept as a whole.</summary>
     public int ImportsKept { get; init; }
 
+    /// <summary>Kills done again because the browser or the server did not come up in time.</summary>
+    public int Repeated { get; init; }
+
+    /// <summary>Browsers and servers at the same time.</summary>
+    public int Lanes { get; init; } = 1;
+
     public double Seconds { get; init; }
 
     /// <summary>What was wrong.</summary>
@@ -44,12 +50,25 @@ internal sealed record WorkbenchKills(int Seed)
         Faults = import.Fault is { } fault ? [.. Faults, fault] : Faults,
     };
 
+    /// <summary>These counts and others together.</summary>
+    public WorkbenchKills With(WorkbenchKills other) => this with
+    {
+        Typings = Typings + other.Typings,
+        TypedCells = TypedCells + other.TypedCells,
+        LastMissing = LastMissing + other.LastMissing,
+        Imports = Imports + other.Imports,
+        ImportsKept = ImportsKept + other.ImportsKept,
+        Repeated = Repeated + other.Repeated,
+        Faults = [.. Faults, .. other.Faults],
+    };
+
     /// <summary>The counts as a Markdown table to be kept.</summary>
     public string Table(string commit, string machine) => string.Create(CultureInfo.InvariantCulture, $"""
         # The server killed while somebody types or imports
 
-        Job `workbench-kills --kills {Typings + Imports} --seed {Seed}`, commit {commit}, {machine}, {Seconds:0} s.
+        Job `workbench-kills --kills {Typings + Imports} --seed {Seed} --lanes {Lanes}`, commit {commit}, {machine}, {Seconds:0} s.
         Each kill is a SIGKILL of the server at a random moment, with keys pressed in a real browser; then the logbook is opened.
+        {Repeated} kills were done again because the browser or the server did not come up in time.
 
         | kills while typing | cells left | last cell missing | more missing or not opened | kills while importing | kept whole | nothing kept | kept in part |
         | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: |
