@@ -60,6 +60,7 @@ internal static class WorkbenchServer
         builder.Services.AddFluentUIComponents();
         var app = builder.Build();
         app.UseMiddleware<DoorKeeper>();
+        app.UseStatusCodePagesWithReExecute("/no-such-page", createScopeForStatusCodePages: true);
         app.UseAntiforgery();
         app.MapStaticAssets();
         app.MapGet("/kept/{name}/report.html", (string name, KeptRuns kept) => kept.ReportOf(name) is { } path ? Results.File(path, "text/html; charset=utf-8") : Results.NotFound());
