@@ -1,7 +1,7 @@
 using Microsoft.DotNet.Interactive;
 using Microsoft.DotNet.Interactive.Commands;
-using Microsoft.DotNet.Interactive.CSharp;
 using SquadAnalytics.Notebooks.Kernels;
+using SquadAnalytics.Notebooks.Scripting;
 using SquadAnalytics.Notebooks.Sql;
 using SquadAnalytics.Notebooks.Wire;
 using SquadAnalytics.Storage;
@@ -14,30 +14,27 @@ internal sealed class CSharpSession : IDisposable
     private const string Language = "csharp";
     private readonly MessageChannel _channel;
     private readonly KernelInbox _inbox;
-    private readonly CSharpKernel _csharp;
+    private readonly ScriptKernel _csharp;
     private readonly CompositeKernel _kernel;
-    private readonly CellSource _source;
     private readonly CodeAssistant _assistant;
     private volatile bool _cancelled;
 
-    public CSharpSession(MessageChannel channel, KernelInbox inbox)
+    public CSharpSession(MessageChannel channel, KernelInbox inbox, ScriptSetup setup)
     {
         _channel = channel;
         _inbox = inbox;
         inbox.OnCancel = Cancel;
         Formatters.Register();
-        _csharp = new CSharpKernel(Language).UseWho().UseValueSharing();
-        _csharp.AddAssemblyReferences(Prelude.Assemblies.Select(static assembly => assembly.Location));
+        _csharp = new ScriptKernel(Language, setup).UseWho().UseValueSharing();
         _kernel = new CompositeKernel { _csharp, new SqlKernel(_csharp) };
         _kernel.DefaultKernelName = Language;
-        _source = new CellSource(_csharp);
         _assistant = new CodeAssistant(_kernel);
     }
 
     /// <summary>Brings the library into scope, which also wakes the compiler, and reports that the kernel is ready.</summary>
     public async Task WarmUpAsync()
     {
-        var prelude = await RunAsync(0, 0, Language, Prelude.Usings()).ConfigureAwait(false);
+        var prelude = await RunAsync(0, 0, Language, Prelude.Code()).ConfigureAwait(false);
         if (prelude.Ending != CellEnding.Completed) throw new InvalidOperationException("The library could not be brought into scope: " + prelude.Fault);
         _channel.Write(Prelude.Identity());
     }
@@ -84,7 +81,7 @@ internal sealed class CSharpSession : IDisposable
         try
         {
             var logbook = await opening.ConfigureAwait(false);
-            await _csharp.SetValueAsync(Prelude.LogbookName, logbook, typeof(Logbook)).ConfigureAwait(false);
+            await _csharp.SetAsync(Prelude.LogbookName, logbook, typeof(Logbook)).ConfigureAwait(false);
             return new(null, logbook.Fingerprint);
         }
         catch (Exception error) when (error is IOException or UnauthorizedAccessException or FormatException or LogbookContentException)
@@ -98,7 +95,7 @@ internal sealed class CSharpSession : IDisposable
         _cancelled = false;
         if (_kernel.FindKernelByName(language) is null)
             return new(ticket, CellEnding.DidNotCompile, new CellFault($"There is no kernel for the language '{language}'; this workbench runs C# (csharp) and SQL (sql)."));
-        _source.Name(number);
+        _csharp.Cell = number;
         var listener = new CellListener(_channel, ticket, number, code);
         using (_kernel.KernelEvents.Subscribe(listener))
         {

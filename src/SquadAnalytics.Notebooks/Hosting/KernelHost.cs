@@ -2,6 +2,7 @@ using System.Globalization;
 using System.IO.Pipes;
 using System.Runtime.InteropServices;
 using SquadAnalytics.Notebooks.Kernels;
+using SquadAnalytics.Notebooks.Scripting;
 using SquadAnalytics.Notebooks.Wire;
 
 namespace SquadAnalytics.Notebooks.Hosting;
@@ -17,7 +18,8 @@ public static class KernelHost
         ArgumentNullException.ThrowIfNull(arguments);
         if (arguments.Count != 2) return 2;
         SpeakPlainly();
-        Rehearsal.Begin();
+        var setup = new ScriptSetup(Prelude.Assemblies);
+        Rehearsal.Begin(setup);
         // Ctrl+C in a terminal reaches parent and child alike; what to do about it is the parent's decision.
         using var interrupt = PosixSignalRegistration.Create(PosixSignal.SIGINT, static context => context.Cancel = true);
         using var channel = new MessageChannel(
@@ -26,7 +28,7 @@ public static class KernelHost
         AppDomain.CurrentDomain.ProcessExit += (_, _) => SayGoodbye(channel);
 
         var inbox = new KernelInbox(channel);
-        using var session = new CSharpSession(channel, inbox);
+        using var session = new CSharpSession(channel, inbox, setup);
         await session.WarmUpAsync().ConfigureAwait(false);
         await foreach (var message in inbox.Messages.ConfigureAwait(false)) await session.HandleAsync(message).ConfigureAwait(false);
         return 0;

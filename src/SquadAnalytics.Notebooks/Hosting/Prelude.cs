@@ -5,6 +5,7 @@ using System.Text;
 using Microsoft.DotNet.Interactive;
 using SquadAnalytics.Notebooks.Wire;
 using SquadAnalytics.Reporting;
+using SquadAnalytics.Storage;
 
 namespace SquadAnalytics.Notebooks.Hosting;
 
@@ -18,6 +19,9 @@ internal static class Prelude
 
     /// <summary>The assemblies that cells can use without asking for them.</summary>
     public static IReadOnlyList<Assembly> Assemblies { get; } = [typeof(Seconds).Assembly, typeof(Finding).Assembly];
+
+    /// <summary>What runs before the first cell: the namespaces, and the name of the logbook, which has its value once one is opened.</summary>
+    public static string Code() => $"{Usings()}{typeof(Logbook).FullName} {LogbookName} = null;";
 
     /// <summary>The <c>using</c> lines of all namespaces that the assemblies offer.</summary>
     public static string Usings()

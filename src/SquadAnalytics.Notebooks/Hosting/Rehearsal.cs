@@ -1,7 +1,5 @@
-using System.Text;
 using Microsoft.CodeAnalysis.CSharp.Scripting;
-using Microsoft.CodeAnalysis.Scripting;
-using Microsoft.DotNet.Interactive;
+using SquadAnalytics.Notebooks.Scripting;
 using SquadAnalytics.Reporting;
 using SquadAnalytics.Reporting.Figures;
 
@@ -22,16 +20,15 @@ internal static class Rehearsal
         """;
 
     /// <summary>Begins, and returns at once. What fails here fails again, and is told, when a cell needs it.</summary>
-    public static void Begin()
+    public static void Begin(ScriptSetup setup)
     {
-        _ = Task.Run(CompileAsync);
+        _ = Task.Run(() => CompileAsync(setup));
         _ = Task.Run(Draw);
     }
 
-    private static async Task CompileAsync()
+    private static async Task CompileAsync(ScriptSetup setup)
     {
-        var options = ScriptOptions.Default.AddReferences([.. Prelude.Assemblies, typeof(Kernel).Assembly, typeof(Enumerable).Assembly])
-            .WithEmitDebugInformation(true).WithFilePath(CellSource.FileName(0)).WithFileEncoding(Encoding.UTF8);
+        var options = setup.For(0);
         var state = await CSharpScript.RunAsync(Prelude.Usings(), options).ConfigureAwait(false);
         await state.ContinueWithAsync(Cell).ConfigureAwait(false);
     }

@@ -27,7 +27,7 @@ public static class JupyterExtension
         if (composite.FindKernelByName(SqlKernel.KernelName) is not null) return;
         Formatters.Register();
         Formatter.Register<Figure>(static (figure, writer) => writer.Write(OneWidth(figure)), MimeTypes.Html);
-        composite.Add(new SqlKernel(csharp));
+        composite.Add(new SqlKernel(new EngineValues(csharp)));
         // Code that runs while the extension itself does would be forgotten when it ends.
         csharp.DeferCommand(new SubmitCode(Prelude.Usings()));
     }

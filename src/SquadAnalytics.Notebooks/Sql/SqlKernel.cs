@@ -1,12 +1,12 @@
 using Microsoft.CodeAnalysis;
 using Microsoft.DotNet.Interactive;
 using Microsoft.DotNet.Interactive.Commands;
-using Microsoft.DotNet.Interactive.CSharp;
 using Microsoft.DotNet.Interactive.Directives;
 using Microsoft.DotNet.Interactive.Events;
 using Microsoft.DotNet.Interactive.Formatting;
 using SquadAnalytics.Archive;
 using SquadAnalytics.Frames;
+using SquadAnalytics.Notebooks.Scripting;
 using Diagnostic = Microsoft.DotNet.Interactive.Diagnostic;
 
 namespace SquadAnalytics.Notebooks.Sql;
@@ -27,14 +27,14 @@ internal sealed class SqlKernel : Kernel,
 
     private const string NameParameter = "--name";
 
-    private readonly CSharpKernel _csharp;
+    private readonly ICellValues _values;
     private readonly SqlScope _scope;
 
-    public SqlKernel(CSharpKernel csharp)
+    public SqlKernel(ICellValues values)
         : base(KernelName)
     {
-        _csharp = csharp;
-        _scope = new SqlScope(csharp);
+        _values = values;
+        _scope = new SqlScope(values);
         KernelInfo.LanguageName = "SQL";
         KernelInfo.DisplayName = "SQL";
         RegisterForDisposal(_scope);
@@ -60,7 +60,7 @@ internal sealed class SqlKernel : Kernel,
             var result = await Task.Run(() => _scope.Query(command.Code, context.CancellationToken)).ConfigureAwait(false);
             if (SqlText.Title(command.Code) is { } title) result = result.Titled(title);
             else if (name is not null) result = result.Titled(name);
-            if (name is not null) await _csharp.SetValueAsync(name, result, typeof(Frame)).ConfigureAwait(false);
+            if (name is not null) await _values.SetAsync(name, result, typeof(Frame)).ConfigureAwait(false);
             context.Publish(new ReturnValueProduced(result, command, FormattedValue.CreateManyFromObject(result)));
         }
         catch (OperationCanceledException)

@@ -1,8 +1,8 @@
 using System.Collections;
 using Microsoft.Data.Analysis;
-using Microsoft.DotNet.Interactive.CSharp;
 using SquadAnalytics.Archive;
 using SquadAnalytics.Frames;
+using SquadAnalytics.Notebooks.Scripting;
 using SquadAnalytics.Storage;
 
 namespace SquadAnalytics.Notebooks.Sql;
@@ -11,7 +11,7 @@ namespace SquadAnalytics.Notebooks.Sql;
 /// What a query can name: the tables of the logbook that the C# cells know as <c>logbook</c> (or of all in <c>logbooks</c>), their frames
 /// and sequences of records as tables, and their single values as <c>$name</c>. Everything is looked up when a query runs.
 /// </summary>
-internal sealed class SqlScope(CSharpKernel csharp) : IDisposable
+internal sealed class SqlScope(ICellValues values) : IDisposable
 {
     /// <summary>The name by which cells know several logbooks at once.</summary>
     public const string LogbooksName = "logbooks";
@@ -26,7 +26,7 @@ internal sealed class SqlScope(CSharpKernel csharp) : IDisposable
     {
         var archive = Archive();
         var reading = archive.Read(sql);
-        foreach (var table in reading.Tables) PutFromCSharp(archive, table);
+        foreach (var table in reading.Tables) PutFromCells(archive, table);
         return archive.Query(sql, [.. reading.Parameters.Select(Value).OfType<QueryParameter>()], cancellationToken);
     }
 
@@ -46,8 +46,8 @@ internal sealed class SqlScope(CSharpKernel csharp) : IDisposable
     public IReadOnlyList<KeyValuePair<string, Frame>> Frames()
     {
         var empty = new Squad("none", [], [], []);
-        var own = csharp.ScriptState is { } state ? state.Variables.Where(static variable => variable.Value is Frame).Select(static variable => KeyValuePair.Create(variable.Name, (Frame)variable.Value)) : [];
-        return [.. SquadFrames.Names.Select(name => KeyValuePair.Create(name, SquadFrames.Of(empty, name))), .. own.DistinctBy(static pair => pair.Key)];
+        var own = values.All().Where(static pair => pair.Value is Frame).Select(static pair => KeyValuePair.Create(pair.Key, (Frame)pair.Value!));
+        return [.. SquadFrames.Names.Select(name => KeyValuePair.Create(name, SquadFrames.Of(empty, name))), .. own];
     }
 
     public void Dispose() => _archive?.Dispose();
@@ -67,14 +67,14 @@ internal sealed class SqlScope(CSharpKernel csharp) : IDisposable
 
     private IReadOnlyList<Squad> Squads()
     {
-        if (csharp.TryGetValue(LogbooksName, out IEnumerable<Logbook>? several) && several is not null) return [.. several.Select(static logbook => logbook.Squad)];
-        return csharp.TryGetValue(Hosting.Prelude.LogbookName, out Logbook? one) && one is not null ? [one.Squad] : [];
+        if (values.TryGet(LogbooksName, out IEnumerable<Logbook>? several) && several is not null) return [.. several.Select(static logbook => logbook.Squad)];
+        return values.TryGet(Hosting.Prelude.LogbookName, out Logbook? one) && one is not null ? [one.Squad] : [];
     }
 
-    private void PutFromCSharp(SquadArchive archive, NamedTable table)
+    private void PutFromCells(SquadArchive archive, NamedTable table)
     {
         if (SquadArchive.SquadTables.Contains(table.Name, StringComparer.OrdinalIgnoreCase)) return;
-        if (!csharp.TryGetValue(table.Name, out object? value) || value is null) return;
+        if (!values.TryGet(table.Name, out object? value) || value is null) return;
         if (_put.TryGetValue(table.Name, out var known) && ReferenceEquals(known, value) && value is Frame) return;
         archive.Put(table.Name, AsFrame(table, value));
         _put[table.Name] = value;
@@ -99,5 +99,5 @@ internal sealed class SqlScope(CSharpKernel csharp) : IDisposable
         }
     }
 
-    private QueryParameter? Value(string name) => csharp.TryGetValue(name, out object? value) ? new QueryParameter(name, value) : null;
+    private QueryParameter? Value(string name) => values.TryGet(name, out object? value) ? new QueryParameter(name, value) : null;
 }

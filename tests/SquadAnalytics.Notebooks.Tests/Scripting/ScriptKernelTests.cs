@@ -1,0 +1,127 @@
+using Microsoft.DotNet.Interactive;
+using Microsoft.DotNet.Interactive.Commands;
+using Microsoft.DotNet.Interactive.Events;
+using SquadAnalytics.Notebooks.Hosting;
+using SquadAnalytics.Notebooks.Scripting;
+
+namespace SquadAnalytics.Notebooks.Tests.Scripting;
+
+/// <summary>The kernel of C# cells, as C# scripts are defined: the makers' documentation of C# scripting (Microsoft.CodeAnalysis.CSharp.Scripting 5.0.0).</summary>
+public sealed class ScriptKernelTests : IDisposable
+{
+    private readonly ScriptKernel _kernel = new ScriptKernel("csharp", new ScriptSetup(Prelude.Assemblies)).UseValueSharing();
+
+    public void Dispose() => _kernel.Dispose();
+
+    [Theory]
+    [InlineData("1 + 1", 2)]
+    [InlineData("var x = 1; x", 1)]
+    [InlineData("(string)null", null)]
+    public async Task A_cell_that_ends_in_an_expression_shows_its_value(string code, object? value)
+    {
+        var result = await RunAsync(code);
+        Assert.DoesNotContain(result.Events, happened => happened is CommandFailed);
+        var shown = Assert.Single(result.Events.OfType<ReturnValueProduced>());
+        Assert.Equal(value, shown.Value);
+        Assert.NotEmpty(shown.FormattedValues);
+    }
+
+    [Theory]
+    [InlineData("var y = 1;")]
+    [InlineData("int.Parse(\"1\");")]
+    [InlineData("System.GC.KeepAlive(1)")]
+    [InlineData("System.GC.KeepAlive(1);")]
+    [InlineData("")]
+    public async Task Other_cells_show_nothing(string code)
+    {
+        var result = await RunAsync(code);
+        Assert.DoesNotContain(result.Events, happened => happened is CommandFailed or ReturnValueProduced);
+    }
+
+    [Fact]
+    public async Task What_a_cell_declared_before_it_threw_is_known_to_the_next()
+    {
+        var failed = await RunAsync("var before = 7;\nthrow new InvalidOperationException(\"no\");");
+        Assert.Equal("no", Assert.Single(failed.Events.OfType<CommandFailed>()).Exception!.Message);
+        Assert.Equal(7, (await RunAsync("before")).Events.OfType<ReturnValueProduced>().Single().Value);
+    }
+
+    [Fact]
+    public async Task A_cell_that_is_not_CSharp_says_where_and_changes_nothing()
+    {
+        await RunAsync("var x = 1;");
+        var failed = await RunAsync("x = 2;\nvar y = nothing;");
+        var problem = Assert.Single(Assert.Single(failed.Events.OfType<DiagnosticsProduced>()).Diagnostics);
+        Assert.Equal(("CS0103", 1, 8), (problem.Code, problem.LinePositionSpan.Start.Line, problem.LinePositionSpan.Start.Character));
+        Assert.Single(failed.Events.OfType<CommandFailed>());
+        Assert.Equal(1, (await RunAsync("x")).Events.OfType<ReturnValueProduced>().Single().Value);
+    }
+
+    [Fact]
+    public async Task Names_can_be_declared_anew_with_another_type()
+    {
+        await RunAsync("var x = 1;");
+        await RunAsync("var x = \"one\";");
+        Assert.True(_kernel.TryGet("x", out string? value));
+        Assert.Equal("one", value);
+        Assert.False(_kernel.TryGet("x", out int _));
+        Assert.Single(_kernel.All(), pair => pair.Key == "x");
+    }
+
+    [Fact]
+    public async Task Values_of_every_form_of_type_can_be_given_a_name()
+    {
+        object[] values = [1.5, new[] { 1, 2 }, new int[1, 2], new List<Dictionary<string, double>>(), (Seconds?)new Seconds(60), new Dictionary<string, List<int>>.KeyCollection([])];
+        foreach (var value in values)
+        {
+            await _kernel.SetAsync("given", value, value.GetType());
+            Assert.True(_kernel.TryGet<object>("given", out var known));
+            Assert.Equal(value, known);
+        }
+    }
+
+    [Fact]
+    public async Task Code_being_written_is_completed_after_all_cells_that_ran()
+    {
+        await RunAsync("using SquadAnalytics;\nvar first = new Seconds(60);");
+        Assert.Contains("Value", await OfferedAsync("first."));
+        await RunAsync("var later = \"text\";\nclass Heat { public int Boxers; }");
+        await RunAsync("var first = later;");
+        Assert.Contains("Length", await OfferedAsync("first."));
+        Assert.Contains("Boxers", await OfferedAsync("new Heat()."));
+        Assert.DoesNotContain("Value", await OfferedAsync("first."));
+        var hover = await _kernel.SendAsync(new RequestHoverText("later.Length", new LinePosition(0, 8), "csharp"));
+        Assert.Contains("int string.Length", hover.Events.OfType<HoverTextProduced>().Single().Content.Single().Value, StringComparison.Ordinal);
+        var problems = await _kernel.SendAsync(new RequestDiagnostics("first.Value", "csharp"));
+        Assert.Equal("CS1061", problems.Events.OfType<DiagnosticsProduced>().Single().Diagnostics.Single().Code);
+    }
+
+    [Fact]
+    public async Task Before_any_cell_ran_code_can_be_completed_too() => Assert.Contains("KeepAlive", await OfferedAsync("System.GC."));
+
+    [Fact]
+    public async Task A_library_beside_the_notebook_is_found_by_its_relative_path()
+    {
+        var folder = Directory.CreateTempSubdirectory("script-");
+        File.Copy(typeof(CsvHelper.CsvReader).Assembly.Location, Path.Combine(folder.FullName, "beside.dll"));
+        var before = Directory.GetCurrentDirectory();
+        try
+        {
+            Directory.SetCurrentDirectory(folder.FullName);
+            Assert.Equal("CsvReader", (await RunAsync("#r \"beside.dll\"\ntypeof(CsvHelper.CsvReader).Name")).Events.OfType<ReturnValueProduced>().Single().Value);
+        }
+        finally
+        {
+            Directory.SetCurrentDirectory(before);
+            folder.Delete(recursive: true);
+        }
+    }
+
+    private Task<KernelCommandResult> RunAsync(string code) => _kernel.SendAsync(new SubmitCode(code));
+
+    private async Task<IReadOnlyList<string>> OfferedAsync(string code)
+    {
+        var result = await _kernel.SendAsync(new RequestCompletions(code, new LinePosition(0, code.Length), "csharp"));
+        return [.. result.Events.OfType<CompletionsProduced>().Single().Completions.Select(item => item.DisplayText)];
+    }
+}
