@@ -17,11 +17,14 @@ internal sealed class CSharpSession : IDisposable
     private readonly ScriptKernel _csharp;
     private readonly CompositeKernel _kernel;
     private readonly CodeAssistant _assistant;
+    private readonly ScriptSetup _setup;
+    private Practice? _practice;
     private volatile bool _cancelled;
 
     public CSharpSession(MessageChannel channel, KernelInbox inbox, ScriptSetup setup)
     {
         _channel = channel;
+        _setup = setup;
         _inbox = inbox;
         inbox.OnCancel = Cancel;
         Formatters.Register();
@@ -42,10 +45,14 @@ internal sealed class CSharpSession : IDisposable
     /// <summary>Does what a message asks for, and answers it.</summary>
     public async Task HandleAsync(WireMessage message)
     {
+        if (message is not AskAboutCode) _practice?.Stop();
         switch (message)
         {
             case OpenSession open:
                 _channel.Write(await OpenAsync(open).ConfigureAwait(false));
+                break;
+            case Practise practise:
+                _practice = Practice.Begin(_setup, practise);
                 break;
             case RunCell run:
                 _channel.Write(await RunAsync(run.Ticket, run.Number, run.Language, run.Code).ConfigureAwait(false));

@@ -22,8 +22,9 @@ internal static class Rehearsal
     /// <summary>Begins, and returns at once. What fails here fails again, and is told, when a cell needs it.</summary>
     public static void Begin(ScriptSetup setup)
     {
-        _ = Task.Run(() => CompileAsync(setup));
-        _ = Task.Run(Draw);
+        var how = Environment.GetEnvironmentVariable("SQX") ?? "cd";
+        if (how.Contains('c')) new Thread(() => CompileAsync(setup).GetAwaiter().GetResult()) { IsBackground = true }.Start();
+        if (how.Contains('d')) new Thread(Draw) { IsBackground = true }.Start();
     }
 
     private static async Task CompileAsync(ScriptSetup setup)

@@ -101,6 +101,11 @@ public sealed partial class KernelProcess : IAsyncDisposable
         throw new KernelException("The notebook's process did not become ready. " + departure.Message(_limits));
     }
 
+    /// <summary>Lets a process that nobody uses yet run cells for practice; nothing of them remains but that the same cells run quickly.</summary>
+    /// <param name="logbookFolder">The logbook's folder, or null for none.</param>
+    /// <param name="cells">The cells.</param>
+    public void Practise(string? logbookFolder, IReadOnlyList<CellCode> cells) => Send(new Practise(logbookFolder, cells));
+
     /// <summary>Gives the process the folders that the notebook works with.</summary>
     /// <param name="workingFolder">Where relative paths in cells start.</param>
     /// <param name="logbookFolder">The logbook's folder, or null for none.</param>

@@ -18,9 +18,19 @@ public sealed class KernelSource(KernelCommand command, KernelLimits limits) : I
         lock (_gate)
         {
             ObjectDisposedException.ThrowIf(_closed, this);
-            if (_spare is { IsAlive: true }) return;
-            Discard(_spare);
-            _spare = KernelProcess.Start(command, limits);
+            _ = Spare();
+        }
+    }
+
+    /// <summary>Lets the spare process practise cells that will probably be run; see <see cref="KernelProcess.Practise"/>.</summary>
+    /// <param name="logbookFolder">The logbook's folder, or null for none.</param>
+    /// <param name="cells">The cells.</param>
+    public void Practise(string? logbookFolder, IReadOnlyList<CellCode> cells)
+    {
+        lock (_gate)
+        {
+            ObjectDisposedException.ThrowIf(_closed, this);
+            Spare().Practise(logbookFolder, cells);
         }
     }
 
@@ -49,6 +59,13 @@ public sealed class KernelSource(KernelCommand command, KernelLimits limits) : I
             _spare = null;
         }
         if (spare is not null) await spare.DisposeAsync().ConfigureAwait(false);
+    }
+
+    private KernelProcess Spare()
+    {
+        if (_spare is { IsAlive: true } spare) return spare;
+        Discard(_spare);
+        return _spare = KernelProcess.Start(command, limits);
     }
 
     // A process that is gone already: disposing of it only lets go of its handles.

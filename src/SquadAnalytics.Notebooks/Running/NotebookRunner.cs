@@ -10,6 +10,16 @@ namespace SquadAnalytics.Notebooks.Running;
 /// <param name="time">The clock that dates the run.</param>
 public sealed class NotebookRunner(KernelSource kernels, TimeProvider time)
 {
+    /// <summary>Lets the spare process practise a run that will probably be asked for, so that it is quick then.</summary>
+    /// <param name="request">What will probably be run.</param>
+    /// <exception cref="ParameterException">A chosen value does not fit its parameter.</exception>
+    public void Practise(RunRequest request)
+    {
+        ArgumentNullException.ThrowIfNull(request);
+        var cells = WithSettings(request).Notebook.Cells.Where(static cell => cell.Kind == CellKind.Code && !cell.IsForOtherPrograms);
+        kernels.Practise(request.LogbookFolder, [.. cells.Select(static (cell, index) => new CellCode(index + 1, cell.Language, cell.Source))]);
+    }
+
     /// <summary>Runs it.</summary>
     /// <param name="request">What is to be run.</param>
     /// <param name="onCell">Told of each code cell when it is done; may be null.</param>

@@ -6,6 +6,7 @@ namespace SquadAnalytics.Notebooks.Wire;
 /// <summary>A message between the workbench and a notebook's process.</summary>
 [JsonPolymorphic(TypeDiscriminatorPropertyName = "type")]
 [JsonDerivedType(typeof(OpenSession), "open")]
+[JsonDerivedType(typeof(Practise), "practise")]
 [JsonDerivedType(typeof(RunCell), "run")]
 [JsonDerivedType(typeof(CancelCell), "cancel")]
 [JsonDerivedType(typeof(AskAboutCode), "ask")]
@@ -19,6 +20,9 @@ internal abstract record WireMessage;
 
 /// <summary>To the process: the folders that the notebook works with.</summary>
 internal sealed record OpenSession(string WorkingFolder, string? LogbookFolder) : WireMessage;
+
+/// <summary>To the process, while it is a spare one: the cells that will probably be run, on which logbook.</summary>
+internal sealed record Practise(string? LogbookFolder, IReadOnlyList<CellCode> Cells) : WireMessage;
 
 /// <summary>To the process: run a cell.</summary>
 internal sealed record RunCell(int Ticket, int Number, string Language, string Code) : WireMessage;

@@ -27,6 +27,30 @@ public sealed class KernelProcessTests
     }
 
     [Fact]
+    public async Task Of_practised_cells_nothing_remains()
+    {
+        await using var kernels = new KernelSource(TestKernel.Command, TestKernel.Tight);
+        var folder = Directory.CreateTempSubdirectory("practice-");
+        try
+        {
+            var mark = Path.Combine(folder.FullName, "played");
+            kernels.Practise(null, [new(1, "csharp", "var secret = 1; Console.Write(\"practised\"); secret"), new(2, "csharp", $"System.IO.File.WriteAllText(\"{mark.Replace("\\", "\\\\", StringComparison.Ordinal)}\", secret.ToString());"), new(3, "csharp", "throw new Exception();")]);
+            await using var kernel = kernels.Take();
+            await kernel.ReadyAsync();
+            for (var waited = 0; waited < 600 && !File.Exists(mark); waited++) await Task.Delay(100);
+            Assert.True(File.Exists(mark), "The cells were not practised.");
+            Assert.Equal(CellEnding.DidNotCompile, (await kernel.RunAsync("secret")).Ending);
+            var result = await kernel.RunAsync("1 + 1");
+            Assert.Equal("2", Shown(result));
+            Assert.Single(result.Outputs);
+        }
+        finally
+        {
+            folder.Delete(recursive: true);
+        }
+    }
+
+    [Fact]
     public async Task The_library_is_in_scope()
     {
         await using var kernel = await TestKernel.StartAsync();

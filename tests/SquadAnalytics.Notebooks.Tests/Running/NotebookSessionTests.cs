@@ -30,7 +30,7 @@ public sealed class NotebookSessionTests
 
         await work.Session.AskAsync(CodeQuestion.Problems, Code("var never = 1;"));
         var values = (await work.Session.AskAsync(CodeQuestion.Values, Code(""))).Values;
-        Assert.Equal(["first", "times"], values.Where(value => value.Language == "csharp").Select(value => value.Name));
+        Assert.Equal(["first", "logbook", "times"], values.Where(value => value.Language == "csharp").Select(value => value.Name));
         Assert.Contains("62.40 s", values[0].Text, StringComparison.Ordinal);
     }
 

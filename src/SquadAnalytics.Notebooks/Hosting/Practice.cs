@@ -1,0 +1,59 @@
+using Microsoft.DotNet.Interactive;
+using Microsoft.DotNet.Interactive.Commands;
+using Microsoft.DotNet.Interactive.Events;
+using SquadAnalytics.Notebooks.Scripting;
+using SquadAnalytics.Notebooks.Sql;
+using SquadAnalytics.Notebooks.Wire;
+using SquadAnalytics.Storage;
+
+namespace SquadAnalytics.Notebooks.Hosting;
+
+/// <summary>
+/// Runs the cells that will probably be asked for in kernels of their own, on a thread that gives way to all others, so that compiler,
+/// library and formatters have done each thing once. What the cells put out and declare is thrown away.
+/// </summary>
+internal sealed class Practice
+{
+    private volatile bool _stopped;
+
+    private Practice()
+    {
+    }
+
+    /// <summary>Begins, and returns at once.</summary>
+    public static Practice Begin(ScriptSetup setup, Practise practise)
+    {
+        var practice = new Practice();
+        new Thread(() => practice.Play(setup, practise)) { IsBackground = true, Name = nameof(Practice), Priority = ThreadPriority.BelowNormal }.Start();
+        return practice;
+    }
+
+    /// <summary>Lets it end after the cell that it is at.</summary>
+    public void Stop() => _stopped = true;
+
+    private void Play(ScriptSetup setup, Practise practise)
+    {
+        var csharp = new ScriptKernel(NotebookLanguage, setup).UseWho().UseValueSharing();
+        using var kernel = new CompositeKernel { csharp, new SqlKernel(csharp) };
+        kernel.DefaultKernelName = NotebookLanguage;
+        if (!Succeeds(kernel, new SubmitCode(Prelude.Code()))) return;
+        try
+        {
+            if (practise.LogbookFolder is { } folder) csharp.SetAsync(Prelude.LogbookName, Logbook.Open(folder), typeof(Logbook)).GetAwaiter().GetResult();
+        }
+        catch (Exception error) when (error is IOException or UnauthorizedAccessException or FormatException or LogbookContentException)
+        {
+            // Whoever runs the notebook is told.
+            return;
+        }
+
+        foreach (var cell in practise.Cells)
+        {
+            if (_stopped || !Succeeds(kernel, new SubmitCode(cell.Source, cell.Language))) return;
+        }
+    }
+
+    private static bool Succeeds(Kernel kernel, SubmitCode code) => !kernel.SendAsync(code).GetAwaiter().GetResult().Events.Any(static happened => happened is CommandFailed);
+
+    private const string NotebookLanguage = Files.NotebookFile.DefaultLanguage;
+}
