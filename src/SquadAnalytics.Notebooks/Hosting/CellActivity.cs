@@ -7,6 +7,7 @@ namespace SquadAnalytics.Notebooks.Hosting;
 internal sealed class CellActivity
 {
     private const int QuietLooks = 2;
+    private const int GlancesPerLook = 20;
     private static readonly TimeSpan BetweenLooks = TimeSpan.FromMilliseconds(50);
     private volatile Thread? _thread;
 
@@ -23,7 +24,24 @@ internal sealed class CellActivity
         }
     }
 
-    private bool IsBusy() => _thread is { IsAlive: true } thread && (thread.ThreadState & (ThreadState.WaitSleepJoin | ThreadState.Stopped)) == 0 || BusyWorkers() > 0;
+    /// <summary>
+    /// Whether something runs throughout a short while: the pool counts a thread as working, too, that it woke up only to see whether there
+    /// is more to do, and the thread that asks is busy with asking.
+    /// </summary>
+    private bool IsBusy()
+    {
+        for (var glance = 0; glance < GlancesPerLook; glance++)
+        {
+            if (!IsBusyNow()) return false;
+            Thread.Sleep(1);
+        }
+
+        return true;
+    }
+
+    private bool IsBusyNow() =>
+        (_thread is { IsAlive: true } thread && thread != Thread.CurrentThread && (thread.ThreadState & (ThreadState.WaitSleepJoin | ThreadState.Stopped)) == 0)
+        || BusyWorkers() > 0;
 
     /// <summary>Threads of the pool that work on something, without the one that asks.</summary>
     private static int BusyWorkers()
