@@ -18,8 +18,8 @@ public static class KernelHost
         ArgumentNullException.ThrowIfNull(arguments);
         if (arguments.Count != 2) return 2;
         SpeakPlainly();
+        Rehearsal.Begin();
         var setup = new ScriptSetup(Prelude.Assemblies);
-        Rehearsal.Begin(setup);
         // Ctrl+C in a terminal reaches parent and child alike; what to do about it is the parent's decision.
         using var interrupt = PosixSignalRegistration.Create(PosixSignal.SIGINT, static context => context.Cancel = true);
         using var channel = new MessageChannel(

@@ -1,6 +1,7 @@
 using Microsoft.DotNet.Interactive;
 using Microsoft.DotNet.Interactive.Commands;
 using Microsoft.DotNet.Interactive.Events;
+using SquadAnalytics.Notebooks.Files;
 using SquadAnalytics.Notebooks.Scripting;
 using SquadAnalytics.Notebooks.Sql;
 using SquadAnalytics.Notebooks.Wire;
@@ -33,9 +34,9 @@ internal sealed class Practice
 
     private void Play(ScriptSetup setup, Practise practise)
     {
-        var csharp = new ScriptKernel(NotebookLanguage, setup).UseWho().UseValueSharing();
+        var csharp = new ScriptKernel(NotebookFile.DefaultLanguage, setup).UseWho().UseValueSharing();
         using var kernel = new CompositeKernel { csharp, new SqlKernel(csharp) };
-        kernel.DefaultKernelName = NotebookLanguage;
+        kernel.DefaultKernelName = NotebookFile.DefaultLanguage;
         if (!Succeeds(kernel, new SubmitCode(Prelude.Code()))) return;
         try
         {
@@ -54,6 +55,4 @@ internal sealed class Practice
     }
 
     private static bool Succeeds(Kernel kernel, SubmitCode code) => !kernel.SendAsync(code).GetAwaiter().GetResult().Events.Any(static happened => happened is CommandFailed);
-
-    private const string NotebookLanguage = Files.NotebookFile.DefaultLanguage;
 }

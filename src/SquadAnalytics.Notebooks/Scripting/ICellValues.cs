@@ -4,11 +4,11 @@ namespace SquadAnalytics.Notebooks.Scripting;
 internal interface ICellValues
 {
     /// <summary>All named values.</summary>
-    IReadOnlyList<KeyValuePair<string, object?>> All();
+    public IReadOnlyList<KeyValuePair<string, object?>> All();
 
     /// <summary>The value of a name; false where there is none or it is of another type.</summary>
-    bool TryGet<T>(string name, out T? value);
+    public bool TryGet<T>(string name, out T? value);
 
     /// <summary>Names a value, as a C# cell would that declares it.</summary>
-    Task SetAsync(string name, object value, Type type);
+    public Task SetAsync(string name, object value, Type type);
 }
