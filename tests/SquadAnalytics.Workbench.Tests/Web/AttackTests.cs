@@ -2,6 +2,7 @@ using System.IO.Compression;
 using System.Net;
 using System.Net.Sockets;
 using System.Text;
+using System.Text.RegularExpressions;
 using Microsoft.Playwright;
 using SquadAnalytics.Notebooks.Files;
 using SquadAnalytics.Storage;
@@ -10,7 +11,7 @@ namespace SquadAnalytics.Workbench.Tests.Web;
 
 /// <summary>Hostile data and files, brought in through the page.</summary>
 [Collection(SharedBrowser.Name)]
-public sealed class AttackTests(TestBrowser browser, HostileWorkbench workbench) : BrowserTests(browser), IClassFixture<HostileWorkbench>
+public sealed partial class AttackTests(TestBrowser browser, HostileWorkbench workbench) : BrowserTests(browser), IClassFixture<HostileWorkbench>
 {
     private const long Gigabyte = 1L << 30;
 
@@ -81,6 +82,57 @@ public sealed class AttackTests(TestBrowser browser, HostileWorkbench workbench)
         await Assertions.Expect(page.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToBeVisibleAsync();
     }
 
+    [Fact]
+    public async Task A_formula_typed_as_a_name_is_inert_text_in_every_table_that_leaves()
+    {
+        const string formula = "=HYPERLINK(\"http://127.0.0.1:1/\";\"times\")", code = "@SUM(A1)";
+        var page = await workbench.Open(Browser, "/logbook/athletes");
+        Athlete renamed;
+        DateOnly day;
+        using (var logbook = Logbook.Open(Path.Combine(workbench.Folder, "logbook")))
+        {
+            day = logbook.Squad.Sessions[^1].Date;
+            renamed = logbook.Squad.Athlete(logbook.Squad.Sessions[^1].AthleteId);
+        }
+
+        await page.GetByRole(AriaRole.Button, new() { Name = $"Change {renamed.DisplayName}", Exact = true }).ClickAsync();
+        await Assertions.Expect(page.GetByRole(AriaRole.Heading, new() { Name = $"Change {renamed.DisplayName}", Exact = true })).ToBeVisibleAsync();
+        await page.GetByLabel("Name", new() { Exact = true }).FillAsync(formula);
+        await page.GetByLabel("Code", new() { Exact = true }).FillAsync(code);
+        await page.GetByRole(AriaRole.Button, new() { Name = "Keep", Exact = true }).ClickAsync();
+        await Assertions.Expect(page.GetByRole(AriaRole.Rowheader, new() { Name = formula })).ToBeVisibleAsync();
+
+        await page.GotoAsync(new Uri(workbench.Address, "/questions/02-this-week").AbsoluteUri);
+        await page.GetByRole(AriaRole.Button, new() { Name = "Ask", Exact = true }).ClickAsync();
+        await page.Locator("section[aria-label=Answer] ol.findings > li").First.WaitForAsync(new() { Timeout = 300_000 });
+        await page.GotoAsync(new Uri(workbench.Address, "/reports").AbsoluteUri);
+        var tables = await page.RunAndWaitForDownloadAsync(() => page.GetByRole(AriaRole.Link, new() { NameRegex = new("^tables of ") }).First.ClickAsync());
+        var leaving = new List<string>();
+        using (var archive = ZipFile.OpenRead(await tables.PathAsync()))
+        {
+            foreach (var entry in archive.Entries.Where(entry => entry.Name.EndsWith(".csv", StringComparison.Ordinal)))
+            {
+                using var reader = new StreamReader(entry.Open());
+                leaving.Add(await reader.ReadToEndAsync());
+            }
+        }
+
+        var sheet = await page.Context.APIRequest.GetAsync(new Uri(workbench.Address, $"/sheet/csv?protocol=tall-three&date={day:yyyy-MM-dd}&stations=False&codes=False").AbsoluteUri);
+        leaving.Add(await sheet.TextAsync());
+        leaving.AddRange(Directory.EnumerateFiles(Path.Combine(workbench.Folder, "logbook"), "*.csv").Select(File.ReadAllText));
+        var fields = leaving.SelectMany(Fields).ToList();
+        Assert.Contains("'" + formula, fields);
+        Assert.Contains("'" + code, fields);
+        Assert.DoesNotContain(fields, field => field.Length > 0 && "=+-@\t\r".Contains(field[0], StringComparison.Ordinal) && !double.TryParse(field, System.Globalization.CultureInfo.InvariantCulture, out _));
+
+        // Pasted from a spreadsheet the name is the same boxer's, and text as before.
+        await page.GotoAsync(new Uri(workbench.Address, "/logbook/files").AbsoluteUri);
+        await page.GetByLabel("or paste from a spreadsheet").FillAsync($"Name\tDate\tProtocol\tSet 1\tSet 2\tSet 3\n{formula}\t2035-03-01\tTall Three\t61.2\t62.1\t63.0\n");
+        await page.GetByLabel("or paste from a spreadsheet").BlurAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Read what was pasted" }).ClickAsync();
+        await Assertions.Expect(page.GetByRole(AriaRole.Status)).ToContainTextAsync("1 rows read: 1 kept");
+    }
+
     [Theory]
     [InlineData("select * from read_csv('/etc/passwd')")]
     [InlineData("copy sessions to '/tmp/taken.csv'")]
@@ -99,6 +151,13 @@ public sealed class AttackTests(TestBrowser browser, HostileWorkbench workbench)
         await Assertions.Expect(page.Locator("iframe.shown")).ToHaveCountAsync(0);
         Assert.False(File.Exists("/tmp/taken.csv"));
     }
+
+    // Fields as a spreadsheet takes them, without the quotes around them.
+    private static IEnumerable<string> Fields(string text) =>
+        Field().Matches(text.TrimStart('\uFEFF')).Select(match => match.Groups["quoted"].Success ? match.Groups["quoted"].Value.Replace("\"\"", "\"", StringComparison.Ordinal) : match.Groups["plain"].Value);
+
+    [GeneratedRegex("""(?:^|,)(?:"(?<quoted>(?:[^"]|"")*)"|(?<plain>[^,"\r\n]*))""", RegexOptions.Multiline)]
+    private static partial Regex Field();
 
     private static void Entry(ZipArchive archive, string name, string text)
     {

@@ -112,6 +112,46 @@ public sealed class JourneyTests(TestBrowser browser, ServedWorkbench workbench)
         Assert.Contains(logbook.Exports, export => export.Destination == "a download in the browser");
     }
 
+    [Fact]
+    public async Task Two_windows_type_into_one_session_and_clearing_asks_first()
+    {
+        var one = await Open("/logbook/type");
+        await one.GetByLabel("Date").FillAsync("2035-06-07");
+        await one.GetByLabel("Date").BlurAsync();
+        await one.GetByLabel("Protocol").SelectOptionAsync(["tall-three"]);
+        await one.GetByLabel("Place", new() { Exact = true }).FillAsync("the old hall");
+        await Type(one, 0, "70.5");
+        var two = await one.Context.NewPageAsync();
+        await two.GotoAsync(one.Url);
+        await Assertions.Expect(two.GetByText("Here is what was typed for 7 June 2035")).ToBeVisibleAsync();
+        await Assertions.Expect(two.GetByLabel("Place", new() { Exact = true })).ToHaveValueAsync("the old hall");
+
+        // What one types the other shows, and half a time is no mistake while it is being typed.
+        await Type(two, 1, "71");
+        await Assertions.Expect(Cell(one, 1)).ToHaveValueAsync("71");
+        await Cell(one, 2).FillAsync("72.");
+        await Assertions.Expect(Cell(one, 2)).ToHaveAttributeAsync("aria-invalid", "false");
+        await Cell(one, 2).FillAsync("72.5");
+        await Cell(one, 2).PressAsync("Enter");
+        await Assertions.Expect(Cell(two, 2)).ToHaveValueAsync("72.5");
+
+        await one.GetByRole(AriaRole.Button, new() { Name = "Clear the grid" }).ClickAsync();
+        await Axe.AssertNothing(one);
+        await one.GetByRole(AriaRole.Button, new() { Name = "Go on typing" }).ClickAsync();
+        await Assertions.Expect(Cell(one, 0)).ToHaveValueAsync("70.5");
+        await two.Locator("fluent-button", new() { HasText = "Keep the session" }).ClickAsync();
+        await Assertions.Expect(one.GetByText("kept or cleared in another window")).ToBeVisibleAsync();
+        Assert.Equal(3, LogbookSquad().Sessions.Count(session => session.Date == new DateOnly(2035, 6, 7) && session.Place == "the old hall"));
+    }
+
+    private static ILocator Cell(IPage page, int row) => page.Locator($"input[data-grid-row='{row}'][data-grid-column='1']");
+
+    private static async Task Type(IPage page, int row, string text)
+    {
+        await Cell(page, row).FillAsync(text);
+        await Cell(page, row).PressAsync("Enter");
+    }
+
     private static async Task Ask(IPage page)
     {
         await page.GetByRole(AriaRole.Button, new() { Name = "Ask", Exact = true }).ClickAsync();

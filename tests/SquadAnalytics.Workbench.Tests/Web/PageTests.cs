@@ -46,6 +46,16 @@ public sealed class PageTests(TestBrowser browser, ServedWorkbench workbench) : 
         Assert.Equal(0, overflow);
     }
 
+    [Fact]
+    public async Task An_address_that_does_not_exist_is_answered_with_a_page_that_leads_on()
+    {
+        var page = await Open("/nowhere", ColorScheme.Light);
+        await Assertions.Expect(page.GetByRole(AriaRole.Heading, new() { Name = "There is no such page" })).ToBeVisibleAsync();
+        await Axe.AssertNothing(page);
+        await page.GetByRole(AriaRole.Link, new() { Name = "To the logbook" }).ClickAsync();
+        await Assertions.Expect(page.GetByRole(AriaRole.Link, new() { Name = "Type a session" }).First).ToBeVisibleAsync();
+    }
+
     private async Task<IPage> Open(string place, ColorScheme scheme, Action<IPage>? watch = null)
     {
         var context = await Browser.Browser.NewContextAsync(new BrowserNewContextOptions { ColorScheme = scheme, ViewportSize = new ViewportSize { Width = 1280, Height = 900 } });
