@@ -38,9 +38,9 @@ public static partial class Tables
         var last = model.Selection.Sessions[^1].Date;
         return new Table(
             $"Who slows after set {Count(model.AfterSet)}? Pulled toward the squad",
-            [new("athlete"), TableColumn.Figures("sessions"), TableColumn.Figures("late sets against early", "%"), TableColumn.Figures("interval", "%"), TableColumn.Figures("against the squad", "%"), TableColumn.Figures("interval", "%")],
+            [new("athlete"), TableColumn.Figures("sessions"), TableColumn.Figures("late sets against early", "%"), TableColumn.Figures("interval", "%"), TableColumn.Figures("against the squad", "%")],
             [.. squad.Athletes.Where(athlete => rows.ContainsKey(athlete.Id)).Select(athlete => (IReadOnlyList<TableCell>)
-                [athlete.LabelOn(last), Count(rows[athlete.Id].Sessions), .. Signed(rows[athlete.Id].Late, format), .. Signed(rows[athlete.Id].Deviation, format)])])
+                [athlete.LabelOn(last), Count(rows[athlete.Id].Sessions), .. Signed(rows[athlete.Id].Late, format), rows[athlete.Id].Deviation.Match(deviation => Change(deviation, format), TableCell.Refused)])])
         {
             Notes = [$"{model.LateContrast.ConfidenceLevel} intervals; positive is slower. Pulled toward the squad: the fewer sessions, the more."],
         };

@@ -9,13 +9,15 @@ public sealed record AthleteTrend
     /// <summary>Eligible tests.</summary>
     public required int Tests { get; init; }
 
-    /// <summary>Session total on the date of the levels, in seconds, pulled toward the squad; normal interval that counts the uncertainty of the squad's line, not that of the variances.</summary>
+    /// <summary>Session total on the date of the levels, in seconds, pulled toward the squad; t interval that counts the uncertainty of the squad's line and of the noise, not that of the spread between athletes.</summary>
     public required Estimate Level { get; init; }
 
-    /// <summary>Slope in seconds per week, pulled toward the squad; a refusal where the model has one slope for all. Its interval takes the spreads as known and is too narrow in a squad: see the season's notes.</summary>
+    /// <summary>Slope in seconds per week, pulled toward the squad: posterior mean, standard deviation and interval, which count that the squad's mean and spread and the noise are not known. Refused below 3
+    /// dates, and where the model has one slope for all.</summary>
     public required Answer<Estimate> Slope { get; init; }
 
-    /// <summary>Level minus the squad's, in seconds: the best linear unbiased prediction. Its standard error is the conditional standard deviation, with the squad's line and the variances taken as known.</summary>
+    /// <summary>Level minus the squad's, in seconds: the best linear unbiased prediction. Its standard error is the conditional standard deviation, with the squad's line
+    /// and the variances taken as known, and no interval is built on it: it would be too narrow.</summary>
     public required Estimate LevelDeviation { get; init; }
 
     /// <summary>Slope minus the squad's, in seconds per week, as <see cref="LevelDeviation"/>; a refusal where the model has one slope for all.</summary>

@@ -56,7 +56,7 @@ public static class ChangeShrinkage
         return new ShrunkenChange(row.AthleteId, row.Change,
             Of(hierarchy.Mean(index), hierarchy.Deviation(index), "posterior, squad's mean and spread unknown") with
             {
-                Interval = new Interval(hierarchy.Quantile(index, level.Alpha / 2), hierarchy.Quantile(index, level.UpperTailProbability), level),
+                Interval = hierarchy.Limits(index, level),
             },
             Of(weight * row.Change.Value + (1 - weight) * mean, Math.Sqrt(weight) * standardError, FormattableString.Invariant($"plug-in, weight {weight:0.000} on the athlete's own change")),
             new Estimate(hierarchy.Cdf(index, -worthwhile), Unit.Probability, row.Change.Observations, "posterior, squad's mean and spread unknown"));

@@ -9,38 +9,59 @@ public static partial class SquadTrend
     {
         var effects = fit.RandomEffects.ToLookup(effect => effect.Column);
         var levels = effects[RegressionDesign.Intercept].ToDictionary(effect => effect.Group, StringComparer.Ordinal);
-        var slopes = effects[Week].ToDictionary(effect => effect.Group, StringComparer.Ordinal);
-        var errors = PredictionErrors(fit, own);
-        var reach = NormalDistribution.UpperQuantile(level.Alpha / 2);
-        Estimate Predicted(double value, double error, Unit unit, int tests, string method) =>
-            new(value, unit, tests, method) { StandardError = error, Interval = new Interval(value - reach * error, value + reach * error, level) };
-        Estimate Deviation(RandomEffect effect, int tests) => Predicted(effect.Deviation, effect.ConditionalStandardDeviation, effect.Unit, tests, "best linear unbiased prediction, conditional SD");
-        Estimate Whole(string name, RandomEffect effect, double error, int tests)
-        {
-            var squad = fit.Fixed(name).Estimate;
-            return Predicted(squad.Value + effect.Deviation, error, squad.Unit, tests, "linear mixed model, pulled toward the squad");
-        }
-
+        var deviations = effects[Week].ToDictionary(effect => effect.Group, StringComparer.Ordinal);
+        var errors = LevelErrors(fit, own);
+        // What the noise of a test is estimated from: every athlete's scatter about the own line, or about lines of one slope.
+        var df = form == SquadTrendForm.LevelsOnly ? Math.Max(1, own.Sum(tests => tests.Weeks.Length) - own.Length - 1) : OwnLines(own).Sum(tests => tests.Weeks.Length - 2);
+        var reach = StudentTDistribution.TwoSidedFactor(level, df);
+        var squad = fit.Fixed(RegressionDesign.Intercept).Estimate;
+        var slopes = form == SquadTrendForm.LevelsOnly ? null : SlopesOf(own, level);
+        Estimate Deviation(RandomEffect effect, int tests) =>
+            new(effect.Deviation, effect.Unit, tests, "best linear unbiased prediction, conditional SD") { StandardError = effect.ConditionalStandardDeviation };
+        Estimate Level(double value, double error, int tests) =>
+            new(value, squad.Unit, tests, "linear mixed model, pulled toward the squad") { StandardError = error, DegreesOfFreedom = df, Interval = new Interval(value - reach * error, value + reach * error, level) };
         return [.. own.Select((tests, i) => new AthleteTrend
         {
             AthleteId = tests.AthleteId,
             Tests = tests.Weeks.Length,
-            Level = Whole(RegressionDesign.Intercept, levels[tests.AthleteId], errors[i].Level, tests.Weeks.Length),
+            Level = Level(squad.Value + levels[tests.AthleteId].Deviation, errors[i], tests.Weeks.Length),
             LevelDeviation = Deviation(levels[tests.AthleteId], tests.Weeks.Length),
-            Slope = form == SquadTrendForm.LevelsOnly ? noSlopes : Whole(Week, slopes[tests.AthleteId], errors[i].Slope, tests.Weeks.Length),
-            SlopeDeviation = form == SquadTrendForm.LevelsOnly ? noSlopes : Deviation(slopes[tests.AthleteId], tests.Weeks.Length),
+            Slope = slopes?[i] ?? noSlopes,
+            SlopeDeviation = slopes is null ? noSlopes : Deviation(deviations[tests.AthleteId], tests.Weeks.Length),
             OwnSlope = OwnSlope(tests, level),
         })];
     }
+
+    /// <summary>The athletes' slopes, each pulled toward the others by as much as its own tests leave open, with all that is not known of the squad's mean and spread and of the noise.</summary>
+    private static Answer<Estimate>[] SlopesOf(OwnTests[] own, ConfidenceLevel level)
+    {
+        var known = OwnLines(own);
+        // One noise for all, from every athlete's scatter about the own line.
+        var df = known.Sum(tests => tests.Weeks.Length - 2);
+        var noise = Math.Sqrt(known.Sum(tests => tests.ResidualSquares) / df);
+        var hierarchy = new NormalHierarchy([.. known.Select(tests => tests.Slope!.Value)], [.. known.Select(tests => noise / Math.Sqrt(tests.Spread))], df);
+        var next = 0;
+        return [.. own.Select(tests => tests.Slope is null
+            ? new Answer<Estimate>(new NotEstimable("the athlete's slope", Refusal.TooFewSessions, TestsForSlopes, tests.Dates, "tests of different dates"))
+            : Slope(next++, tests.Weeks.Length))];
+
+        Estimate Slope(int index, int tests) => new(hierarchy.Mean(index), Unit.SecondsPerWeek, tests, "own least-squares slope, pulled toward the squad; mean and spread of the squad unknown")
+        {
+            StandardError = hierarchy.Deviation(index),
+            Interval = hierarchy.Limits(index, level),
+        };
+    }
+
+    private static List<OwnTests> OwnLines(OwnTests[] own) => [.. own.Where(tests => tests.Line is not null)];
 
     private static Answer<Estimate> OwnSlope(OwnTests tests, ConfidenceLevel level) => tests.Dates < TestsForOwnSlope
         ? new NotEstimable("the athlete's own slope", Refusal.TooFewSessions, TestsForOwnSlope, tests.Dates, "tests of different dates")
         : Internals.TInterval.Of(tests.Slope!.Value, tests.Slope.StandardError, tests.Slope.DegreesOfFreedom, Unit.SecondsPerWeek, level, tests.Weeks.Length, "least squares on weeks, own tests only");
 
-    /// <summary>Standard errors of β + u of each athlete given the variances.</summary>
+    /// <summary>Standard errors of the levels β0 + u0 of each athlete given the variances.</summary>
     /// <remarks>Var = B Ψ + D C D' with B = (I + Ψ Z'Z / σ²)⁻¹ and D = I - B Ψ Z'Z / σ², C the covariance of β: the prediction error of u given β, and the part of β that the athlete's own
     /// tests do not take back; both are uncorrelated. With one slope for all, Ψ has a row and a column of zeros.</remarks>
-    private static IReadOnlyList<AthleteErrors> PredictionErrors(MixedFit fit, OwnTests[] own)
+    private static IReadOnlyList<double> LevelErrors(MixedFit fit, OwnTests[] own)
     {
         var variance = Math.Pow(fit.ResidualStandardDeviation.Value, 2);
         var deviations = fit.VarianceComponents.Select(component => component.StandardDeviation.Value).Append(0).ToArray();
@@ -54,7 +75,7 @@ public static partial class SquadTrend
             var given = SmallMatrix.Multiply(Inverse(Plus(SmallMatrix.Multiply(psi, cross), 1)), psi);
             var rest = Plus(SmallMatrix.Multiply(given, cross), 1, -1);
             var line = SmallMatrix.Multiply(SmallMatrix.Multiply(rest, covariance), SmallMatrix.Transpose(rest));
-            return new AthleteErrors(Math.Sqrt(given[0, 0] + line[0, 0]), Math.Sqrt(given[1, 1] + line[1, 1]));
+            return Math.Sqrt(given[0, 0] + line[0, 0]);
         })];
     }
 
@@ -71,16 +92,23 @@ public static partial class SquadTrend
         return new[,] { { matrix[1, 1] / determinant, -matrix[0, 1] / determinant }, { -matrix[1, 0] / determinant, matrix[0, 0] / determinant } };
     }
 
-    private readonly record struct AthleteErrors(double Level, double Slope);
-
     /// <summary>One athlete's totals on weeks from the date of the levels, and the least-squares slope from 3 dates on.</summary>
-    private sealed record OwnTests(string AthleteId, double[] Weeks, double[] Totals, int Dates, TEstimate? Slope)
+    private sealed record OwnTests(string AthleteId, double[] Weeks, double[] Totals, int Dates, LinearFit? Line)
     {
+        /// <summary>The athlete's own least-squares slope.</summary>
+        public TEstimate? Slope { get; } = Line?.Coefficient("slope");
+
+        /// <summary>Sum of squared residuals about the own line.</summary>
+        public double ResidualSquares => Line!.ResidualSumOfSquares;
+
+        /// <summary>Σ (w - w̄)².</summary>
+        public double Spread => Descriptive.Variance(Weeks) * (Weeks.Length - 1);
+
         public static OwnTests Of(string athleteId, IReadOnlyList<Session> tests, DateOnly levelOn)
         {
             double[] weeks = [.. tests.Select(test => SeasonWeeks.Between(levelOn, test.Date))], totals = [.. tests.Select(test => test.Total.GetOrThrow().Value)];
             var dates = tests.Select(test => test.Date).Distinct().Count();
-            return new OwnTests(athleteId, weeks, totals, dates, dates >= TestsForSlopes ? LeastSquares.FitLine(weeks, totals).GetOrThrow().Coefficient("slope") : null);
+            return new OwnTests(athleteId, weeks, totals, dates, dates >= TestsForSlopes ? LeastSquares.FitLine(weeks, totals).GetOrThrow() : null);
         }
     }
 }

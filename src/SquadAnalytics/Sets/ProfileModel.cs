@@ -17,6 +17,8 @@ public static class ProfileModel
     /// <para>ln t_isk = μ + h_k + u_i + v_is + d_i [k &gt; b] + e_isk by REML, with athletes' levels u, sessions v, athletes' late effects d and set noise e independent and normal. Late contrast =
     /// mean(h_k, k &gt; b) - mean(h_k, k &lt;= b); kink contrast: the part beyond a straight line over the sets. d needs 6 athletes with 4 sessions; where it shows no variance (a singular fit) it is left
     /// out and the notes say so. One athlete: sessions are the only random part.</para>
+    /// <para>An athlete's late contrast is the posterior of the mean c_i of the own sessions' late contrasts, c_i ~ N(true contrast, σ² / m_i), true contrasts ~ N(μ, ω²), flat on μ, ω and ln σ (Gelman
+    /// 2006, Bayesian Analysis 1:515-534, from memory), because the model's predictions take the variances for known; they stand beside it as deviations.</para>
     /// <para>Assumes that sets of a session are equally correlated and equally noisy, which the contrasts session by session (<see cref="LateSlowdown"/>) do not. The effort grows with the cube of the
     /// sessions of one athlete, and linearly with athletes. Source: Bates et al. 2015, J Stat Softw 67(1) (from memory).</para>
     /// </remarks>
@@ -78,28 +80,36 @@ public static class ProfileModel
             AthleteSpread = Component(Athlete, RegressionDesign.Intercept) is { } levels ? Deviation(levels.StandardDeviation) : new NotEstimable("how athletes' levels differ", Refusal.TooFewAthletes, 2, 1, "athletes"),
             SessionSpread = Deviation(Component("session", RegressionDesign.Intercept)!.StandardDeviation),
             SetNoise = Deviation(fit.ResidualStandardDeviation),
-            Athletes = AthletesOf(fit, own, late, spread is null ? none : null, options.Level),
+            Athletes = AthletesOf(fit, own, n, options.AfterSet, spread is null ? none : null, options.Level),
             Model = fit,
             Selection = selection,
         };
     }
 
-    private static AthleteLateEffect[] AthletesOf(MixedFit fit, IReadOnlyList<IGrouping<string, Session>> own, Estimate late, NotEstimable? none, ConfidenceLevel level)
+    private static AthleteLateEffect[] AthletesOf(MixedFit fit, IReadOnlyList<IGrouping<string, Session>> own, int n, int after, NotEstimable? none, ConfidenceLevel level)
     {
+        if (none is not null) return [.. own.Select(group => new AthleteLateEffect(group.Key, group.Count(), none, none))];
         var effects = fit.RandomEffects.Where(effect => effect.Column == Late).ToDictionary(effect => effect.Group, StringComparer.Ordinal);
-        Estimate Of(double value, double error, int sessions, string method) => TInterval.Of(value, error, double.PositiveInfinity, Unit.Percent, level, sessions, method) with { DegreesOfFreedom = null, PValue = null };
-        return [.. own.Select(group =>
+        var weights = Contrasts.Late(n, after);
+        double[][] contrasts = [.. own.Select(group => group.Select(session => Contrasts.Apply(weights, [.. session.TimesSeconds.Select(time => Math.Log(time))])).ToArray())];
+        // Levels of athletes and sessions fall out of a contrast: one noise for all, from the scatter of every athlete's sessions.
+        var df = contrasts.Sum(one => one.Length - 1);
+        var noise = Math.Sqrt(contrasts.Sum(one => one.Sum(contrast => Math.Pow(contrast - Descriptive.Mean(one), 2))) / df);
+        var hierarchy = new NormalHierarchy([.. contrasts.Select(one => Descriptive.Mean(one))], [.. contrasts.Select(one => noise / Math.Sqrt(one.Length))], df);
+        return [.. own.Select((group, i) => new AthleteLateEffect(group.Key, group.Count(), Deviation(effects[group.Key], group.Count()), Whole(i, group.Count())))];
+
+        Estimate Deviation(RandomEffect effect, int sessions) =>
+            new(Percent.FromLog(effect.Deviation).Value, Unit.Percent, sessions, "best linear unbiased prediction, conditional SD") { StandardError = 100 * Math.Exp(effect.Deviation) * effect.ConditionalStandardDeviation };
+
+        Estimate Whole(int index, int sessions)
         {
-            if (none is not null) return new AthleteLateEffect(group.Key, group.Count(), none, none);
-            var effect = effects[group.Key];
-            var squad = Math.Log(1 + late.Value / 100);
-            var squadError = late.StandardError!.Value / (100 * Math.Exp(squad));
-            return new AthleteLateEffect(
-                group.Key,
-                group.Count(),
-                Of(effect.Deviation, effect.ConditionalStandardDeviation, group.Count(), "best linear unbiased prediction, conditional SD"),
-                Of(squad + effect.Deviation, double.Hypot(effect.ConditionalStandardDeviation, squadError), group.Count(), "pulled toward the squad; its error and the squad's added as if unrelated"));
-        })];
+            var (mean, limits) = (hierarchy.Mean(index), hierarchy.Limits(index, level));
+            return new Estimate(Percent.FromLog(mean).Value, Unit.Percent, sessions, "own late contrast, pulled toward the squad; mean and spread of the squad unknown")
+            {
+                StandardError = 100 * Math.Exp(mean) * hierarchy.Deviation(index),
+                Interval = new Interval(Percent.FromLog(limits.Lower).Value, Percent.FromLog(limits.Upper).Value, level),
+            };
+        }
     }
 
     private static Estimate InPercent(Estimate log, ConfidenceLevel level) =>

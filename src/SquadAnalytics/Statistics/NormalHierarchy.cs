@@ -5,62 +5,84 @@ namespace SquadAnalytics.Statistics;
 /// <summary>Several measured values whose true values are normal about a common mean: what is known of each true value, mean and spread being unknown too.</summary>
 /// <remarks>
 /// D_i ~ N(θ_i, s_i²), θ_i ~ N(μ, ω²), flat on μ and on ω &gt;= 0 (Gelman 2006, Bayesian Analysis 1:515-534, from memory). The posterior of ω is
-/// taken on a grid; given ω each θ_i is normal, so that its distribution is a weighted sum of normal ones. Needs 4 or more values.
+/// taken on a grid; given ω each θ_i is normal, so that its distribution is a weighted sum of normal ones. Where the s_i share a scale that was
+/// itself estimated with ν degrees of freedom, the scale is flat on its logarithm, the grid is one of ω over the scale, and the sum is one of t
+/// distributions with ν + k - 2 degrees of freedom, k the number of values. Needs 4 or more values.
 /// </remarks>
 internal sealed class NormalHierarchy
 {
     private const int GridPoints = 160;
-    private readonly double[] _shares;
-    private readonly double[][] _means;
-    private readonly double[][] _deviations;
 
-    public NormalHierarchy(double[] values, double[] standardErrors)
+    /// <summary>Points of the grid whose density is less than this share of the largest are passed over.</summary>
+    private const double Negligible = 1e-9;
+
+    private readonly double _df;
+    private readonly GridPoint[] _points;
+
+    /// <param name="values">The measured values D_i.</param>
+    /// <param name="standardErrors">Their standard errors s_i.</param>
+    /// <param name="degreesOfFreedom">Degrees of freedom ν of the scale that the standard errors share; infinite where they are known.</param>
+    public NormalHierarchy(double[] values, double[] standardErrors, double degreesOfFreedom = double.PositiveInfinity)
     {
         Require.AtLeast(4, values.Length);
-        _means = new double[GridPoints][];
-        _deviations = new double[GridPoints][];
-        var logs = new double[GridPoints];
+        _df = degreesOfFreedom + values.Length - 2;
         var unit = Math.Max(Descriptive.StandardDeviation(values), standardErrors.Max());
-        for (var point = 0; point < GridPoints; point++)
+        var points = new GridPoint[GridPoints];
+        for (var index = 0; index < GridPoints; index++)
         {
             // ω = unit · u / (1 - u) for u in the middle of equal steps from 0 to 1.
-            var u = (point + 0.5) / GridPoints;
+            var u = (index + 0.5) / GridPoints;
             var spread = unit * u / (1 - u);
-            logs[point] = Given(point, spread * spread, values, standardErrors) - 2 * Math.Log(1 - u);
+            var point = Given(spread * spread, values, standardErrors, degreesOfFreedom);
+            points[index] = point with { Log = point.Log - 2 * Math.Log(1 - u) };
         }
 
-        var largest = logs.Max();
-        double[] weights = [.. logs.Select(log => Math.Exp(log - largest))];
-        _shares = [.. weights.Select(weight => weight / weights.Sum())];
+        var largest = points.Max(point => point.Log);
+        GridPoint[] kept = [.. points.Select(point => point with { Share = Math.Exp(point.Log - largest) }).Where(point => point.Share > Negligible)];
+        var sum = kept.Sum(point => point.Share);
+        _points = [.. kept.Select(point => point with { Share = point.Share / sum })];
     }
 
     /// <summary>Posterior mean of a true value.</summary>
-    public double Mean(int index) => _shares.Select((share, point) => share * _means[point][index]).Sum();
+    public double Mean(int index) => _points.Sum(point => point.Share * point.Means[index]);
 
     /// <summary>Posterior standard deviation of a true value.</summary>
     public double Deviation(int index)
     {
         var mean = Mean(index);
-        return Math.Sqrt(_shares.Select((share, point) => share * (Math.Pow(_deviations[point][index], 2) + Math.Pow(_means[point][index] - mean, 2))).Sum());
+        var heavier = double.IsFinite(_df) ? _df / (_df - 2) : 1;
+        return Math.Sqrt(_points.Sum(point => point.Share * (heavier * Math.Pow(point.Scales[index], 2) + Math.Pow(point.Means[index] - mean, 2))));
     }
 
     /// <summary>Posterior probability that a true value is at most so much.</summary>
     public double Cdf(int index, double value) =>
-        Math.Clamp(_shares.Select((share, point) => share * NormalDistribution.Cdf((value - _means[point][index]) / _deviations[point][index])).Sum(), 0, 1);
+        Math.Clamp(_points.Sum(point => point.Share * StudentTDistribution.Cdf((value - point.Means[index]) / point.Scales[index], _df)), 0, 1);
 
     /// <summary>The value that a true value stays below with a probability.</summary>
     public double Quantile(int index, double probability) =>
         BracketedRoot.FindRising(value => Cdf(index, value) - probability, Mean(index), Deviation(index), 1e-12 * Deviation(index));
 
-    /// <summary>Fills the conditional means and deviations of one ω² and gives the log of its marginal likelihood.</summary>
-    private double Given(int point, double variance, double[] values, double[] standardErrors)
+    /// <summary>The limits that hold a true value with the probability of a level, as much left out on either side.</summary>
+    public Interval Limits(int index, ConfidenceLevel level) => new(Quantile(index, level.Alpha / 2), Quantile(index, level.UpperTailProbability), level);
+
+    /// <summary>The conditional means and scales of one ω² and the log of its marginal likelihood.</summary>
+    private static GridPoint Given(double variance, double[] values, double[] standardErrors, double degreesOfFreedom)
     {
         double[] total = [.. standardErrors.Select(error => variance + error * error)];
         var precision = total.Sum(one => 1 / one);
         var centre = values.Zip(total, (value, one) => value / one).Sum() / precision;
+        var squares = values.Zip(total, (value, one) => (value - centre) * (value - centre) / one).Sum();
+        var df = degreesOfFreedom + values.Length - 2;
+        var isKnown = double.IsPositiveInfinity(degreesOfFreedom);
+        var scale = isKnown ? 1 : Math.Sqrt((degreesOfFreedom + squares) / df);
         double[] own = [.. total.Select(one => variance / one)];
-        _means[point] = [.. values.Select((value, i) => own[i] * value + (1 - own[i]) * centre)];
-        _deviations[point] = [.. own.Select((share, i) => Math.Sqrt(share * standardErrors[i] * standardErrors[i] + (1 - share) * (1 - share) / precision))];
-        return -0.5 * (total.Sum(one => Math.Log(one)) + Math.Log(precision) + values.Zip(total, (value, one) => (value - centre) * (value - centre) / one).Sum());
+        return new GridPoint(
+            [.. values.Select((value, i) => own[i] * value + (1 - own[i]) * centre)],
+            [.. own.Select((share, i) => scale * Math.Sqrt(share * standardErrors[i] * standardErrors[i] + (1 - share) * (1 - share) / precision))],
+            -0.5 * (total.Sum(one => Math.Log(one)) + Math.Log(precision) + (isKnown ? squares : df * Math.Log(1 + squares / degreesOfFreedom))),
+            0);
     }
+
+    /// <summary>One ω: means and scales of the true values given it, the log of its density up to a constant, and its share of the belief.</summary>
+    private readonly record struct GridPoint(double[] Means, double[] Scales, double Log, double Share);
 }

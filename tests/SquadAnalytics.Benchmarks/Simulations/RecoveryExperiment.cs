@@ -15,7 +15,7 @@ internal sealed class RecoveryExperiment(int sessions, double noiseSeconds) : Ex
     private static readonly Protocol Circuit = new("quay", "Quay circuit", [new Station("burpees", 8), new Station("squats", 15), new Station("press-ups", 12), new Station("lunges", 16)], 5, new Seconds(120));
     private static readonly DateOnly FirstDay = new(2030, 9, 5);
 
-    public override string Setting => string.Create(CultureInfo.InvariantCulture, $"recovery, {sessions} sessions, set noise {noiseSeconds} s, 60 s fresh, 6 s per unit of fatigue, time constant 60 s");
+    public override string Setting => string.Create(CultureInfo.InvariantCulture, $"recovery, {sessions} sessions, set noise {noiseSeconds:0.##} s, 60 s fresh, 6 s per unit of fatigue, time constant 60 s");
 
     public override IReadOnlyList<Question> Questions =>
     [

@@ -24,8 +24,17 @@ internal sealed class SquadModelsExperiment(int sessions, double noisePercent) :
         new("season's slope: 90 % interval covers", Promise.Exactly, 0.90),
         new("season's slope: 95 % interval covers", Promise.Exactly, 0.95),
         new("mean of own slopes: 90 % interval covers", Promise.Exactly, 0.90),
-        new("slope of one boxer: 90 % interval covers", Promise.Exactly, 0.90),
+        new("season's slope in percent: 90 % interval covers", Promise.Exactly, 0.90),
+        new("level of one boxer in the season: 90 % interval covers", Promise.Exactly, 0.90),
+        // Where slopes or late effects hardly differ, intervals of a spread and of what is drawn from it are wider than need be.
+        new("slope of one boxer: 90 % interval covers", Promise.AtLeast, 0.90),
+        new("slope of one boxer: 95 % interval covers", Promise.AtLeast, 0.95),
+        new("slope of one boxer is refused"),
+        new("own slope of one boxer: 90 % interval covers", Promise.Exactly, 0.90),
+        new("spread of responses over the season: 90 % interval covers", Promise.AtLeast, 0.90),
         new("late contrast of the squad: 90 % interval covers", Promise.Exactly, 0.90),
+        new("kink contrast of the squad: 90 % interval covers", Promise.Exactly, 0.90),
+        new("late contrast of one boxer: 90 % interval covers", Promise.AtLeast, 0.90),
         new("level of one boxer now: 90 % interval covers", Promise.Exactly, 0.90),
         new("level of one boxer now is refused"),
     ];
@@ -36,26 +45,44 @@ internal sealed class SquadModelsExperiment(int sessions, double noisePercent) :
         double[] totals = [.. boxers.Select(VirtualSquad.Total)];
         double[] slopes = [.. totals.Select(total => total * (TrendPercent + (TrendSpread * random.NextNormal())) / 100)];
         IReadOnlyList<Session> tests = [.. boxers.SelectMany((boxer, index) => boxer.Sessions(random, sessions, week => 1 + (slopes[index] * week / totals[index])))];
-        SquadTrend.Fit(tests, new SquadTrendOptions { Selection = SelectionOptions.KeepAll }).TryGet(out var season);
-        SquadTrend.Fit(tests, new SquadTrendOptions { Selection = SelectionOptions.KeepAll, Level = ConfidenceLevel.NinetyFive }).TryGet(out var wide);
-        ProfileModel.Fit(tests, new ProfileModelOptions(AfterSet) { Selection = SelectionOptions.KeepAll }).TryGet(out var profile);
+        var season = SquadTrend.Fit(tests, new SquadTrendOptions { Selection = SelectionOptions.KeepAll }).GetOrThrow();
+        var wide = SquadTrend.Fit(tests, new SquadTrendOptions { Selection = SelectionOptions.KeepAll, Level = ConfidenceLevel.NinetyFive }).GetOrThrow();
+        var profile = ProfileModel.Fit(tests, new ProfileModelOptions(AfterSet) { Selection = SelectionOptions.KeepAll }).GetOrThrow();
         // A boxer whose level drifts by half the noise of a test from week to week.
         var watched = boxers[0];
         double[] drift = new double[sessions];
         for (var week = 1; week < sessions; week++) drift[week] = drift[week - 1] + (0.5 * VirtualSquad.NoisePercent(watched) / 100 * random.NextNormal());
         SeasonLevel.Fit(watched.Sessions(random, sessions, week => Math.Exp(drift[week])), new SeasonLevelOptions { Selection = SelectionOptions.KeepAll }).TryGet(out var level);
-        var middling = VirtualSquad.Total(boxers[0] with { LevelPercent = 0, BreakPercent = 3 });
-        var logs = Enumerable.Range(1, watched.Test.Protocol.Sets).Select(set => Math.Log((watched with { LevelPercent = 0, BreakPercent = 3 }).ExpectedSet(set))).ToArray();
-        var own = season?.Athletes.FirstOrDefault(athlete => athlete.AthleteId == VirtualSquad.Watched);
+        var middling = watched with { LevelPercent = 0, BreakPercent = 3 };
+        var slope = VirtualSquad.Total(middling) * TrendPercent / 100;
+        var (own, ownWide) = (season.Athlete(VirtualSquad.Watched), wide.Athlete(VirtualSquad.Watched));
+        var late = profile.Athletes.Single(athlete => athlete.AthleteId == VirtualSquad.Watched).Late;
+        var middle = (season.LevelOn.DayNumber - tests.Min(test => test.Date).DayNumber) / 7.0;
         return
         [
-            Covers(season?.Slope, middling * TrendPercent / 100),
-            Covers(wide?.Slope, middling * TrendPercent / 100),
-            Covers(season is not null && season.MeanOfOwnSlopes.TryGet(out var mean) ? mean : null, middling * TrendPercent / 100),
-            Covers(own is not null && own.Slope.TryGet(out var slope) ? slope : null, slopes[0]),
-            Covers(profile?.LateContrast, Percent.FromLog(logs.Skip(AfterSet).Average() - logs.Take(AfterSet).Average()).Value),
+            Covers(season.Slope, slope),
+            Covers(wide.Slope, slope),
+            CoversWhereGiven(season.MeanOfOwnSlopes, slope),
+            // The mean of the boxers' changes of logarithms over the season, per week.
+            CoversWhereGiven(season.RelativeSlope, Percent.FromLog(Math.Log(1 + (TrendPercent / 100 * (sessions - 1))) / (sessions - 1)).Value),
+            Covers(own.Level, totals[0] + (slopes[0] * middle)),
+            CoversWhereGiven(own.Slope, slopes[0]),
+            CoversWhereGiven(ownWide.Slope, slopes[0]),
+            !own.Slope.IsEstimated,
+            CoversWhereGiven(own.OwnSlope, slopes[0]),
+            ResponseSpread.OfSeason(season).TryGet(out var spread) ? Covers(spread.StandardDeviation, VirtualSquad.Total(middling) * TrendSpread / 100 * season.SpanWeeks) : null,
+            Covers(profile.LateContrast, LatePercent(middling)),
+            Covers(profile.KinkContrast, LatePercent(middling, Contrasts.Kink(middling.Test.Protocol.Sets, AfterSet))),
+            CoversWhereGiven(late, LatePercent(watched)),
             Covers(level?.Latest, totals[0] * Math.Exp(drift[^1])),
             level is null,
         ];
     }
+
+    private static bool? CoversWhereGiven(Answer<Estimate> answer, double truth) => answer.TryGet(out var estimate) ? Covers(estimate, truth) : null;
+
+    private static double LatePercent(VirtualBoxer boxer) => LatePercent(boxer, Contrasts.Late(boxer.Test.Protocol.Sets, AfterSet));
+
+    private static double LatePercent(VirtualBoxer boxer, double[] weights) =>
+        Percent.FromLog(Contrasts.Apply(weights, [.. Enumerable.Range(1, weights.Length).Select(set => Math.Log(boxer.ExpectedSet(set)))])).Value;
 }

@@ -26,7 +26,7 @@ public sealed class SleepStudyTests
         var expected = ReferenceData.Values("mixed", "sleepstudy", "correlated_reml");
         Assert.Equal(SquadTrendForm.CorrelatedLevelsAndSlopes, season.Form);
         Assert.Equal(180, season.Slope.Observations);
-        Assert.Contains(season.Notes, note => note.Contains("too narrow in a squad", StringComparison.Ordinal));
+        Assert.Contains(season.Notes, note => note.StartsWith("Intervals of athletes' slopes count", StringComparison.Ordinal));
 
         // Published: Bates et al. (2015), J Stat Softw 67(1): 251.405 (6.825), 10.467 (1.546); SDs 24.740, 5.922, correlation 0.066; residual 25.592.
         Assert.Equal(251.405, season.Level.Value / Factor, 5e-4);
@@ -49,12 +49,18 @@ public sealed class SleepStudyTests
             ReferenceData.AssertClose(row.GetProperty("condsd").GetDouble(), deviation.StandardError!.Value / Factor, 1e-4);
         }
 
-        // R 4.2.2, lme4: head(coef(m)$Subject, 1); standard errors of β + u from the inverse of Henderson's equations of that fit.
+        // R 4.2.2, lme4: head(coef(m)$Subject, 1); standard error of the level β + u from the inverse of Henderson's equations of that fit.
         var first = season.Athlete(squad.Athlete("Subject 308").Id);
         Assert.Equal(253.6636703, first.Level.Value / Factor, 1e-3);
         Assert.Equal(12.254792616, first.Level.StandardError!.Value / Factor, 1e-3);
-        Assert.Equal(19.666257864, first.Slope.GetOrThrow().Value / Factor, 1e-3);
-        Assert.Equal(2.336275867, first.Slope.GetOrThrow().StandardError!.Value / Factor, 1e-3);
+        Assert.Equal(19.666257864, (season.Slope.Value + first.SlopeDeviation.GetOrThrow().Value) / Factor, 1e-3);
+        Assert.Null(first.SlopeDeviation.GetOrThrow().Interval);
+
+        // R 4.2.2: integrate() over the spread w of t distributions with nu + 16 df, nu = 144, b the 18 least-squares slopes, s^2 = sum(RSS) / nu / 82.5, v = w^2 + s^2, Q = sum((b - mean(b))^2) / v,
+        // density v^(-17/2) (1 + Q / nu)^(-(nu + 16) / 2), mean k b + (1 - k) mean(b), k = w^2 / v, scale^2 (nu + Q) / (nu + 16) (k s^2 + (1 - k)^2 v / 18); limits by uniroot().
+        var slope = first.Slope.GetOrThrow();
+        double[] posterior = [19.742399446, 2.694909787, 15.319974596, 24.182526063];
+        Assert.Equal(posterior, [slope.Value / Factor, slope.StandardError!.Value / Factor, slope.Lower!.Value / Factor, slope.Upper!.Value / Factor], (wanted, got) => Math.Abs(wanted - got) < 1e-3);
         Assert.Equal(21.764702424, first.OwnSlope.GetOrThrow().Value / Factor, 1e-6);
     }
 
