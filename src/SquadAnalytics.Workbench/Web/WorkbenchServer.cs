@@ -19,7 +19,8 @@ namespace SquadAnalytics.Workbench.Web;
 /// <summary>The local web workbench: one page, served on this machine only.</summary>
 internal static class WorkbenchServer
 {
-    private const long UploadLimitBytes = 64L << 20;
+    /// <summary>The largest request that is read.</summary>
+    internal const long UploadLimitBytes = 64L << 20;
 
     /// <summary>Serves until it is stopped; the ready line with the address goes to <paramref name="output"/>.</summary>
     public static async Task<int> RunAsync(WorkbenchOptions options, TextWriter output, CancellationToken cancellation)

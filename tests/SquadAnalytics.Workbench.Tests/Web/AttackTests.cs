@@ -53,7 +53,7 @@ public sealed partial class AttackTests(TestBrowser browser, HostileWorkbench wo
         var answer = await reader.ReadLineAsync().WaitAsync(TimeSpan.FromSeconds(60));
 
         // Answered without the body having been sent, and then the connection is closed rather than read on.
-        Assert.StartsWith("HTTP/1.1 ", answer, StringComparison.Ordinal);
+        Assert.StartsWith("HTTP/1.1 413 ", answer, StringComparison.Ordinal);
         Assert.True(Memory() < Gigabyte, $"The server holds {Memory() >> 20} MB.");
     }
 
@@ -80,6 +80,16 @@ public sealed partial class AttackTests(TestBrowser browser, HostileWorkbench wo
         Assert.True(Memory() < Gigabyte, $"The server holds {Memory() >> 20} MB.");
         await page.GotoAsync(new Uri(workbench.Address, "/logbook").AbsoluteUri);
         await Assertions.Expect(page.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToBeVisibleAsync();
+    }
+
+    [Fact]
+    public async Task A_name_of_a_notebook_cannot_climb_out_of_its_folder()
+    {
+        Directory.CreateDirectory(Path.Combine(workbench.Folder, "logbook", "notebooks"));
+        NotebookFile.Write(new Notebook([new NotebookCell(CellKind.Markdown, "beyond the fence")]), Path.Combine(workbench.Folder, "outside.ipynb"));
+        var page = await workbench.Open(Browser, "/cells/..%2F..%2Foutside");
+        await Assertions.Expect(page.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToHaveTextAsync("There is no such notebook");
+        await Assertions.Expect(page.GetByText("beyond the fence")).ToHaveCountAsync(0);
     }
 
     [Fact]

@@ -25,6 +25,13 @@ internal sealed class DoorKeeper(RequestDelegate next, FirstAddress firstAddress
             return;
         }
 
+        // The server's own limit counts only what somebody reads; this one turns the request away unread.
+        if (request.ContentLength > WorkbenchServer.UploadLimitBytes)
+        {
+            await Refuse(context, StatusCodes.Status413PayloadTooLarge, "A request may have 64 MB at most.");
+            return;
+        }
+
         if (request.Path.StartsWithSegments(FirstAddress.Path.TrimEnd('/'), StringComparison.Ordinal, out var rest))
         {
             await Enter(context, rest.Value?.TrimStart('/') ?? "");
