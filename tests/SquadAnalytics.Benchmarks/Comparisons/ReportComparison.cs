@@ -1,6 +1,5 @@
 using System.Diagnostics;
 using System.Globalization;
-using System.Runtime.InteropServices;
 
 namespace SquadAnalytics.Benchmarks.Comparisons;
 
@@ -18,7 +17,7 @@ internal abstract class ReportComparison(string notebook) : PeerComparison
 
     public override double OurSeconds(string dataFolder)
     {
-        var program = Publish(Path.Combine(dataFolder, "published"));
+        var program = PublishedWorkbench.In(Path.Combine(dataFolder, "published"));
         var kept = Directory.CreateTempSubdirectory("kept-runs-").FullName;
         try
         {
@@ -29,25 +28,6 @@ internal abstract class ReportComparison(string notebook) : PeerComparison
         {
             Directory.Delete(kept, recursive: true);
         }
-    }
-
-    private static string Publish(string folder)
-    {
-        var project = Path.Combine(Repository(), "src", "SquadAnalytics.Workbench");
-        using var build = Process.Start(new ProcessStartInfo("dotnet", ["publish", project, "-c", "Release", "-r", RuntimeInformation.RuntimeIdentifier, "--self-contained", "false", "-o", folder, "-v", "q", "--nologo"]))!;
-        build.WaitForExit();
-        if (build.ExitCode != 0) throw new InvalidOperationException($"The workbench could not be published: code {build.ExitCode}.");
-        return Path.Combine(folder, "SquadAnalytics.Workbench");
-    }
-
-    private static string Repository()
-    {
-        for (var folder = new DirectoryInfo(AppContext.BaseDirectory); folder is not null; folder = folder.Parent)
-        {
-            if (File.Exists(Path.Combine(folder.FullName, "SquadAnalytics.sln"))) return folder.FullName;
-        }
-
-        throw new InvalidOperationException("This job is run from within the repository.");
     }
 
     private static double Median(string what, string program, IReadOnlyList<string> arguments) => Median(what, program, () => arguments);
