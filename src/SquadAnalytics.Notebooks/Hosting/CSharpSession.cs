@@ -52,6 +52,7 @@ internal sealed class CSharpSession : IDisposable
                 _channel.Write(await OpenAsync(open).ConfigureAwait(false));
                 break;
             case Practise practise:
+                _csharp.Prepare(practise.WorkingFolder, practise.Cells);
                 _practice = Practice.Begin(_setup, practise);
                 break;
             case RunCell run:
@@ -84,6 +85,7 @@ internal sealed class CSharpSession : IDisposable
         {
             return new(new CellFault($"The folder {open.WorkingFolder} cannot be entered: {error.Message}"), null);
         }
+        _csharp.Prepare(Directory.GetCurrentDirectory(), open.Coming);
         if (_inbox.Opening is not { } opening) return new(null, null);
         try
         {

@@ -102,19 +102,21 @@ public sealed partial class KernelProcess : IAsyncDisposable
     }
 
     /// <summary>Lets a process that nobody uses yet run cells for practice; nothing of them remains but that the same cells run quickly.</summary>
+    /// <param name="workingFolder">Where relative paths in cells start.</param>
     /// <param name="logbookFolder">The logbook's folder, or null for none.</param>
     /// <param name="cells">The cells.</param>
-    public void Practise(string? logbookFolder, IReadOnlyList<CellCode> cells) => Send(new Practise(logbookFolder, cells));
+    public void Practise(string workingFolder, string? logbookFolder, IReadOnlyList<CellCode> cells) => Send(new Practise(workingFolder, logbookFolder, cells));
 
     /// <summary>Gives the process the folders that the notebook works with.</summary>
     /// <param name="workingFolder">Where relative paths in cells start.</param>
     /// <param name="logbookFolder">The logbook's folder, or null for none.</param>
+    /// <param name="coming">Cells that will be run next if all goes well, so that they can be compiled meanwhile; empty where that is not known.</param>
     /// <param name="cancellationToken">Stops the waiting.</param>
     /// <returns>SHA-256 of the logbook's data, in hexadecimal, or null without a logbook.</returns>
     /// <exception cref="KernelException">The process ended, or the logbook cannot be opened.</exception>
-    public async Task<string?> OpenAsync(string workingFolder, string? logbookFolder, CancellationToken cancellationToken = default)
+    public async Task<string?> OpenAsync(string workingFolder, string? logbookFolder, IReadOnlyList<CellCode> coming, CancellationToken cancellationToken = default)
     {
-        Send(new OpenSession(workingFolder, logbookFolder));
+        Send(new OpenSession(workingFolder, logbookFolder, coming));
         var first = await Task.WhenAny(_opened.Task, _gone, Task.Delay(_limits.StartTime, cancellationToken)).ConfigureAwait(false);
         cancellationToken.ThrowIfCancellationRequested();
         if (first == _opened.Task)

@@ -23,14 +23,15 @@ public sealed class KernelSource(KernelCommand command, KernelLimits limits) : I
     }
 
     /// <summary>Lets the spare process practise cells that will probably be run; see <see cref="KernelProcess.Practise"/>.</summary>
+    /// <param name="workingFolder">Where relative paths in cells start.</param>
     /// <param name="logbookFolder">The logbook's folder, or null for none.</param>
     /// <param name="cells">The cells.</param>
-    public void Practise(string? logbookFolder, IReadOnlyList<CellCode> cells)
+    public void Practise(string workingFolder, string? logbookFolder, IReadOnlyList<CellCode> cells)
     {
         lock (_gate)
         {
             ObjectDisposedException.ThrowIf(_closed, this);
-            Spare().Practise(logbookFolder, cells);
+            Spare().Practise(workingFolder, logbookFolder, cells);
         }
     }
 

@@ -16,8 +16,7 @@ public sealed class NotebookRunner(KernelSource kernels, TimeProvider time)
     public void Practise(RunRequest request)
     {
         ArgumentNullException.ThrowIfNull(request);
-        var cells = WithSettings(request).Notebook.Cells.Where(static cell => cell.Kind == CellKind.Code && !cell.IsForOtherPrograms);
-        kernels.Practise(request.LogbookFolder, [.. cells.Select(static (cell, index) => new CellCode(index + 1, cell.Language, cell.Source))]);
+        kernels.Practise(request.WorkingFolder, request.LogbookFolder, Code(WithSettings(request).Notebook));
     }
 
     /// <summary>Runs it.</summary>
@@ -39,7 +38,7 @@ public sealed class NotebookRunner(KernelSource kernels, TimeProvider time)
         try
         {
             // Asked before the process is ready, so that it reads the logbook while it warms up.
-            var opening = kernel.OpenAsync(request.WorkingFolder, request.LogbookFolder, cancellationToken);
+            var opening = kernel.OpenAsync(request.WorkingFolder, request.LogbookFolder, Code(notebook), cancellationToken);
             identity = await kernel.ReadyAsync(cancellationToken).ConfigureAwait(false);
             fingerprint = await opening.ConfigureAwait(false);
         }
@@ -67,6 +66,13 @@ public sealed class NotebookRunner(KernelSource kernels, TimeProvider time)
             Duration = clock.Elapsed,
             Obstacle = obstacle,
         };
+    }
+
+    /// <summary>The cells that are run, with their numbers among all code cells.</summary>
+    private static List<CellCode> Code(Notebook notebook)
+    {
+        var cells = notebook.Cells.Where(static cell => cell.Kind == CellKind.Code).ToList();
+        return [.. cells.Where(static cell => !cell.IsForOtherPrograms).Select(cell => new CellCode(cells.IndexOf(cell) + 1, cell.Language, cell.Source))];
     }
 
     private static async Task<CellResult> ResultAsync(KernelProcess kernel, NotebookCell cell, int number, bool stopped, CancellationToken cancellationToken)

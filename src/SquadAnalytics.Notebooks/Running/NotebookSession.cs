@@ -149,7 +149,7 @@ public sealed class NotebookSession(KernelSource kernels, string workingFolder, 
         try
         {
             await kernel.ReadyAsync(cancellationToken).ConfigureAwait(false);
-            await kernel.OpenAsync(workingFolder, logbookFolder, cancellationToken).ConfigureAwait(false);
+            await kernel.OpenAsync(workingFolder, logbookFolder, [], cancellationToken).ConfigureAwait(false);
         }
         catch (Exception error) when (error is KernelException or OperationCanceledException)
         {

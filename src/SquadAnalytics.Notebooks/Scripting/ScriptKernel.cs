@@ -8,6 +8,7 @@ using Microsoft.DotNet.Interactive.Commands;
 using Microsoft.DotNet.Interactive.Events;
 using Microsoft.DotNet.Interactive.Formatting;
 using Microsoft.DotNet.Interactive.ValueSharing;
+using SquadAnalytics.Notebooks.Kernels;
 
 namespace SquadAnalytics.Notebooks.Scripting;
 
@@ -25,6 +26,7 @@ internal sealed class ScriptKernel : Kernel, ICellValues,
     IKernelCommandHandler<RequestDiagnostics>
 {
     private readonly ScriptSetup _setup;
+    private readonly ScriptsAhead _ahead;
     private readonly ScriptWorkspace _workspace = new();
     private ScriptState<object>? _state;
 
@@ -34,6 +36,7 @@ internal sealed class ScriptKernel : Kernel, ICellValues,
         : base(name)
     {
         _setup = setup;
+        _ahead = new ScriptsAhead(setup);
         KernelInfo.LanguageName = "C#";
         KernelInfo.DisplayName = "C#";
         RegisterForDisposal(_workspace);
@@ -41,6 +44,14 @@ internal sealed class ScriptKernel : Kernel, ICellValues,
 
     /// <summary>The number of the cell that is about to be run, by which stack traces name it.</summary>
     public int Cell { get; set; }
+
+    /// <summary>Begins to compile the cells that will probably be run next, and returns at once.</summary>
+    /// <param name="folder">The folder in which they will run.</param>
+    /// <param name="cells">The cells in their order; those behind one of another language are compiled as they come.</param>
+    public void Prepare(string folder, IReadOnlyList<CellCode> cells)
+    {
+        if (_state?.Script is Script<object> last) _ahead.Prepare(last, folder, [.. cells.TakeWhile(cell => cell.Language == Name)]);
+    }
 
     public IReadOnlyList<KeyValuePair<string, object?>> All() =>
         _state is null ? [] : [.. _state.Variables.GroupBy(static variable => variable.Name).Select(static group => KeyValuePair.Create(group.Key, (object?)group.Last().Value))];
@@ -133,10 +144,11 @@ internal sealed class ScriptKernel : Kernel, ICellValues,
             return true;
         }
 
-        var options = _setup.For(Cell);
-        var running = _state is null
-            ? CSharpScript.Create(code, options).RunAsync(globals: null, Keep, cancellationToken)
-            : _state.ContinueWithAsync(code, options, Keep, cancellationToken);
+        var folder = Directory.GetCurrentDirectory();
+        var prepared = _state is null ? null : await _ahead.TakeAsync(_state.Script, folder, new CellCode(Cell, Name, code), cancellationToken).ConfigureAwait(false);
+        var running = _state is null ? CSharpScript.Create(code, _setup.For(Cell, folder)).RunAsync(globals: null, Keep, cancellationToken)
+            : prepared is not null ? prepared.RunFromAsync(_state, Keep, cancellationToken)
+            : _state.ContinueWithAsync(code, _setup.For(Cell, folder), Keep, cancellationToken);
         // Code that waits is left to itself when the cell is cancelled, and the values stay those from before the cell.
         _state = await running.WaitAsync(cancellationToken).ConfigureAwait(false);
         _workspace.Follow(_state.Script);

@@ -13,9 +13,6 @@ internal sealed class ScriptReferences(string folder) : MetadataReferenceResolve
     private readonly ConcurrentDictionary<(string Reference, string? File, MetadataReferenceProperties Properties), ImmutableArray<PortableExecutableReference>> _named = new();
     private readonly ConcurrentDictionary<AssemblyIdentity, PortableExecutableReference?> _missing = new();
 
-    /// <summary>The folder from which relative paths are meant.</summary>
-    public string Folder => folder;
-
     public override bool ResolveMissingAssemblies => true;
 
     public override ImmutableArray<PortableExecutableReference> ResolveReference(string reference, string? baseFilePath, MetadataReferenceProperties properties) =>

@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Globalization;
 using System.Reflection;
 using System.Text;
@@ -12,7 +13,7 @@ namespace SquadAnalytics.Notebooks.Scripting;
 internal sealed class ScriptSetup
 {
     private readonly ScriptOptions _options;
-    private ScriptReferences _references = new(Directory.GetCurrentDirectory());
+    private readonly ConcurrentDictionary<string, ScriptReferences> _references = new(StringComparer.Ordinal);
 
     /// <param name="assemblies">The assemblies that cells can use without asking for them.</param>
     public ScriptSetup(IEnumerable<Assembly> assemblies) => _options = ScriptOptions.Default
@@ -26,11 +27,10 @@ internal sealed class ScriptSetup
     /// <summary>The file name of a cell, as it stands in stack traces.</summary>
     public static string FileName(int number) => string.Create(CultureInfo.InvariantCulture, $"cell-{number}.csx");
 
-    /// <summary>The options for a cell, which is compiled in the folder that is the current one.</summary>
-    public ScriptOptions For(int cell)
+    /// <summary>The options for a cell that is to run in a folder.</summary>
+    public ScriptOptions For(int cell, string folder)
     {
-        var folder = Directory.GetCurrentDirectory();
-        if (_references.Folder != folder) _references = new ScriptReferences(folder);
-        return _options.WithFilePath(FileName(cell)).WithMetadataResolver(_references).WithSourceResolver(new Microsoft.CodeAnalysis.SourceFileResolver([], folder));
+        var references = _references.GetOrAdd(folder, static folder => new ScriptReferences(folder));
+        return _options.WithFilePath(FileName(cell)).WithMetadataResolver(references).WithSourceResolver(new Microsoft.CodeAnalysis.SourceFileResolver([], folder));
     }
 }

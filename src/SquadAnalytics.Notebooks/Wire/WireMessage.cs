@@ -18,11 +18,11 @@ namespace SquadAnalytics.Notebooks.Wire;
 [JsonDerivedType(typeof(ProcessExiting), "exiting")]
 internal abstract record WireMessage;
 
-/// <summary>To the process: the folders that the notebook works with.</summary>
-internal sealed record OpenSession(string WorkingFolder, string? LogbookFolder) : WireMessage;
+/// <summary>To the process: the folders that the notebook works with, and the cells that will be run if all goes well.</summary>
+internal sealed record OpenSession(string WorkingFolder, string? LogbookFolder, IReadOnlyList<CellCode> Coming) : WireMessage;
 
-/// <summary>To the process, while it is a spare one: the cells that will probably be run, on which logbook.</summary>
-internal sealed record Practise(string? LogbookFolder, IReadOnlyList<CellCode> Cells) : WireMessage;
+/// <summary>To the process, while it is a spare one: the cells that will probably be run, in which folder and on which logbook.</summary>
+internal sealed record Practise(string WorkingFolder, string? LogbookFolder, IReadOnlyList<CellCode> Cells) : WireMessage;
 
 /// <summary>To the process: run a cell.</summary>
 internal sealed record RunCell(int Ticket, int Number, string Language, string Code) : WireMessage;

@@ -34,7 +34,7 @@ public sealed class KernelProcessTests
         try
         {
             var mark = Path.Combine(folder.FullName, "played");
-            kernels.Practise(null, [new(1, "csharp", "var secret = 1; Console.Write(\"practised\"); secret"), new(2, "csharp", $"System.IO.File.WriteAllText(\"{mark.Replace("\\", "\\\\", StringComparison.Ordinal)}\", secret.ToString());"), new(3, "csharp", "throw new Exception();")]);
+            kernels.Practise(folder.FullName, null, [new(1, "csharp", "var secret = 1; Console.Write(\"practised\"); secret"), new(2, "csharp", $"System.IO.File.WriteAllText(\"{mark.Replace("\\", "\\\\", StringComparison.Ordinal)}\", secret.ToString());"), new(3, "csharp", "throw new Exception();")]);
             await using var kernel = kernels.Take();
             await kernel.ReadyAsync();
             for (var waited = 0; waited < 600 && !File.Exists(mark); waited++) await Task.Delay(100);

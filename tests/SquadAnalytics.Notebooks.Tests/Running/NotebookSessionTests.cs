@@ -54,8 +54,7 @@ public sealed class NotebookSessionTests
         await using var work = Work();
         await work.Session.RunAsync(Code("var before = 1;"));
         var process = work.Session.ProcessId;
-        var running = work.Session.RunAsync(Code("while (true) { }"));
-        await Task.Delay(300);
+        var running = await work.BeginAsync("while (true) { }");
         work.Session.Interrupt();
         Assert.Equal(CellEnding.Cancelled, (await running).Ending);
         Assert.Equal(SessionState.Ended, work.Session.State);
@@ -71,8 +70,7 @@ public sealed class NotebookSessionTests
     {
         await using var work = Work(TestKernel.Tight with { CancelGrace = TimeSpan.FromSeconds(30) });
         await work.Session.RunAsync(Code("var before = 1;"));
-        var running = work.Session.RunAsync(Code("await System.Threading.Tasks.Task.Delay(60000);"));
-        await Task.Delay(300);
+        var running = await work.BeginAsync("await System.Threading.Tasks.Task.Delay(60000);");
         work.Session.Interrupt();
         Assert.Equal(CellEnding.Cancelled, (await running).Ending);
         Assert.Equal(CellEnding.Completed, (await work.Session.RunAsync(Code("before"))).Ending);
@@ -109,6 +107,16 @@ public sealed class NotebookSessionTests
     private sealed class SessionAtWork(KernelSource kernels) : IAsyncDisposable
     {
         public NotebookSession Session { get; } = new(kernels, AppContext.BaseDirectory, null, TimeProvider.System);
+
+        /// <summary>Runs code, and waits until it has begun.</summary>
+        public async Task<Task<CellResult>> BeginAsync(string code)
+        {
+            var mark = Path.Combine(Path.GetTempPath(), Path.GetRandomFileName());
+            var running = Session.RunAsync(Code($"System.IO.File.Create({Microsoft.CodeAnalysis.CSharp.SymbolDisplay.FormatLiteral(mark, quote: true)}).Dispose();\n{code}"));
+            while (!File.Exists(mark)) await Task.Delay(20);
+            File.Delete(mark);
+            return running;
+        }
 
         public async ValueTask DisposeAsync()
         {

@@ -2,6 +2,7 @@ using Microsoft.DotNet.Interactive;
 using Microsoft.DotNet.Interactive.Commands;
 using Microsoft.DotNet.Interactive.Events;
 using SquadAnalytics.Notebooks.Hosting;
+using SquadAnalytics.Notebooks.Kernels;
 using SquadAnalytics.Notebooks.Scripting;
 
 namespace SquadAnalytics.Notebooks.Tests.Scripting;
@@ -115,6 +116,41 @@ public sealed class ScriptKernelTests : IDisposable
             Directory.SetCurrentDirectory(before);
             folder.Delete(recursive: true);
         }
+    }
+
+    [Fact]
+    public async Task Cells_compiled_ahead_run_as_if_they_had_not_been()
+    {
+        var folder = Directory.GetCurrentDirectory();
+        await RunAsync("var count = 1;");
+        string[] cells = ["count++;", "var doubled = 2 * count;", "count", "doubled", "nothing", "count + 1"];
+        _kernel.Prepare(folder, [.. cells.Select((cell, index) => new CellCode(index + 1, "csharp", cell))]);
+        var shown = new List<object?>();
+        for (var index = 0; index < cells.Length; index++)
+        {
+            _kernel.Cell = index + 1;
+            var result = await RunAsync(cells[index]);
+            Assert.Equal(cells[index] == "nothing", result.Events.OfType<CommandFailed>().Any());
+            shown.AddRange(result.Events.OfType<ReturnValueProduced>().Select(produced => produced.Value));
+        }
+
+        Assert.Equal([2, 4, 3], shown.Cast<int>());
+    }
+
+    [Theory]
+    [InlineData("var count = \"changed\";")]
+    [InlineData("var other = 1;")]
+    [InlineData("throw new InvalidOperationException();")]
+    public async Task Another_cell_than_was_expected_makes_the_rest_be_compiled_anew(string unexpected)
+    {
+        await RunAsync("var count = 1; int Next() => 2;");
+        _kernel.Prepare(Directory.GetCurrentDirectory(), [new(1, "csharp", "var step = 2;"), new(2, "csharp", "count + 2"), new(3, "csharp", "count.GetType().Name.Length")]);
+        _kernel.Cell = 1;
+        await RunAsync(unexpected);
+        _kernel.Cell = 3;
+        var length = (await RunAsync("count.GetType().Name.Length")).Events.OfType<ReturnValueProduced>().Single().Value;
+        Assert.Equal(unexpected.Contains("changed", StringComparison.Ordinal) ? "String".Length : "Int32".Length, length);
+        Assert.Equal(2, (await RunAsync("Next()")).Events.OfType<ReturnValueProduced>().Single().Value);
     }
 
     private Task<KernelCommandResult> RunAsync(string code) => _kernel.SendAsync(new SubmitCode(code));

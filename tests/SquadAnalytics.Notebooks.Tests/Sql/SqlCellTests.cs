@@ -137,7 +137,7 @@ public sealed class SqlCellTests : IDisposable
     private async Task<KernelProcess> StartAsync()
     {
         var kernel = await TestKernel.StartAsync(TestKernel.Tight with { CancelGrace = TimeSpan.FromSeconds(30) });
-        await kernel.OpenAsync(_folder, LogbookFolder);
+        await kernel.OpenAsync(_folder, LogbookFolder, []);
         return kernel;
     }
 
