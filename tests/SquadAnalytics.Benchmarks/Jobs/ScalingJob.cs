@@ -5,6 +5,7 @@ using SquadAnalytics.Change;
 using SquadAnalytics.Load;
 using SquadAnalytics.Reliability;
 using SquadAnalytics.Sets;
+using SquadAnalytics.Standing;
 
 namespace SquadAnalytics.Benchmarks.Jobs;
 
@@ -88,9 +89,12 @@ internal sealed class ScalingJob : Job
             ("typical error", squad => TypicalError.Fit(squad.Sessions).GetOrThrow()),
             ("intraclass correlation", squad => IntraclassCorrelation.Fit(squad.Sessions).GetOrThrow()),
             ("consecutive pairs", squad => ConsecutivePairs.Fit(squad.Sessions).GetOrThrow()),
+            ("limits of agreement", squad => LimitsOfAgreement.Fit(squad.Sessions, new TypicalErrorOptions { Selection = SelectionOptions.KeepAll with { To = squad.Sessions.Min(session => session.Date).AddDays(7) } }).GetOrThrow()),
             ("familiarisation", squad => Familiarisation.Fit(squad.Sessions, worthwhile).GetOrThrow()),
             ("changes of the squad", squad => SquadChanges.Fit(squad.Sessions, error, worthwhile).GetOrThrow()),
             ("season of the squad", squad => SquadTrend.Fit(squad.Sessions).GetOrThrow()),
+            ("bests of the squad", squad => PersonalBests.OfSquad(squad.Sessions, error).GetOrThrow()),
+            ("standing of the squad", squad => Standings.Summarize(squad, error).GetOrThrow()),
             ("spread of responses", squad => ResponseSpread.OfSeason(SquadTrend.Fit(squad.Sessions).GetOrThrow()).GetOrThrow()),
             ("set profiles of the squad", squad => ProfileModel.Fit(squad.Sessions, new ProfileModelOptions(3)).GetOrThrow()),
             ("two blocks", squad => BlockComparison.Fit(squad.Sessions, squad.Blocks[0], squad.Blocks[1]).GetOrThrow()),
