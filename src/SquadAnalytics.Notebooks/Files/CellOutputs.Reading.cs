@@ -13,9 +13,9 @@ public sealed partial record CellOutputs
     internal static IReadOnlyList<CellOutput> Read(NotebookCell cell) =>
         cell.Original?["outputs"] is JsonArray outputs ? [.. outputs.OfType<JsonObject>().Select(Read).OfType<CellOutput>()] : [];
 
-    private static CellOutput? Read(JsonObject output) => (string?)output["output_type"] switch
+    private static CellOutput? Read(JsonObject output) => output["output_type"]?.ToString() switch
     {
-        "stream" => new WrittenText(NotebookFile.Text(output["text"]), (string?)output["name"] == "stderr"),
+        "stream" => new WrittenText(NotebookFile.Text(output["text"]), output["name"]?.ToString() == "stderr"),
         "display_data" => Value(output, isResult: false),
         "execute_result" => Value(output, isResult: true),
         _ => null,

@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text.Json;
 using SquadAnalytics.Notebooks.Files;
 using SquadAnalytics.Notebooks.Kernels;
@@ -15,27 +16,48 @@ public static partial class KeptRun
     {
         ArgumentException.ThrowIfNullOrEmpty(folder);
         if (!File.Exists(Path.Combine(folder, RecordFile))) throw new IOException($"There is no kept run in {folder}: it has no {RecordFile}.");
+        var record = ReadRecord(Path.Combine(folder, RecordFile));
+        var notebook = ReadNotebook(Path.Combine(folder, NotebookFileName), record);
+        var cells = notebook.Cells.Where(static cell => cell.Kind == CellKind.Code).Zip(record.Cells, Cell).ToList();
+        return new NotebookRun(record.Notebook, notebook, cells)
+        {
+            Parameters = [.. record.Parameters.Select(static parameter => new NotebookParameter(parameter.Name, ParameterType.Text, true, parameter.Value))],
+            Findings = [.. record.Findings.Select(static finding => finding.ToFinding())],
+            DataFingerprint = record.DataFingerprint,
+            DataNote = record.DataNote,
+            LogbookFolder = record.Logbook,
+            Identity = record.Versions is [var library, var engine, var runtime] ? new KernelIdentity(engine, runtime, library) : null,
+            Started = record.Started,
+            Duration = TimeSpan.FromSeconds(record.Seconds),
+            Obstacle = record.Succeeded || cells.Exists(static cell => cell.Failed) ? null : record.Problem,
+        };
+    }
+
+    private static RunRecord ReadRecord(string path)
+    {
         try
         {
-            var record = RunRecord.FromJson(File.ReadAllText(Path.Combine(folder, RecordFile), Utf8));
-            var notebook = NotebookFile.Read(Path.Combine(folder, NotebookFileName));
-            var cells = notebook.Cells.Where(static cell => cell.Kind == CellKind.Code).Zip(record.Cells, Cell).ToList();
-            return new NotebookRun(record.Notebook, notebook, cells)
-            {
-                Parameters = [.. record.Parameters.Select(static parameter => new NotebookParameter(parameter.Name, ParameterType.Text, true, parameter.Value))],
-                Findings = [.. record.Findings.Select(static finding => finding.ToFinding())],
-                DataFingerprint = record.DataFingerprint,
-                DataNote = record.DataNote,
-                LogbookFolder = record.Logbook,
-                Identity = record.Versions is [var library, var engine, var runtime] ? new KernelIdentity(engine, runtime, library) : null,
-                Started = record.Started,
-                Duration = TimeSpan.FromSeconds(record.Seconds),
-                Obstacle = record.Succeeded || cells.Exists(static cell => cell.Failed) ? null : record.Problem,
-            };
+            return RunRecord.FromJson(File.ReadAllText(path, Utf8));
         }
-        catch (Exception error) when (error is JsonException or NotebookFormatException or FileNotFoundException or ArgumentException or NullReferenceException or OverflowException)
+        catch (JsonException error)
         {
-            throw new IOException($"The kept run in {folder} cannot be read: {error.Message}", error);
+            throw new IOException($"The record {path} cannot be read: {error.Message}", error);
+        }
+    }
+
+    private static Notebook ReadNotebook(string path, RunRecord record)
+    {
+        try
+        {
+            var notebook = NotebookFile.Read(path);
+            var code = notebook.Cells.Count(static cell => cell.Kind == CellKind.Code);
+            return code == record.Cells.Count
+                ? notebook
+                : throw new NotebookFormatException(string.Create(CultureInfo.InvariantCulture, $"{path} has {code} code cells, but {RecordFile} beside it tells of {record.Cells.Count}."));
+        }
+        catch (NotebookFormatException error)
+        {
+            throw new IOException($"The notebook of a kept run cannot be read: {error.Message}", error);
         }
     }
 
@@ -57,7 +79,7 @@ public static partial class KeptRun
         recorded.Number,
         cell,
         new CellResult(
-            Enum.TryParse<CellEnding>(recorded.Ending, out var ending) ? ending : throw new JsonException($"'{recorded.Ending}' is no ending of a cell."),
+            Enum.Parse<CellEnding>(recorded.Ending),
             CellOutputs.Read(cell),
             recorded.Fault ?? (recorded.Problem is { } problem ? new CellFault(problem) : null),
             TimeSpan.FromSeconds(recorded.Seconds)));

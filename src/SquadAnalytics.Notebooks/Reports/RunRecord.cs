@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Serialization;
@@ -49,9 +50,29 @@ internal sealed record RunRecord(
     public string ToJson() => JsonSerializer.Serialize(this, Json.RunRecord) + "\n";
 
     /// <summary>Reads a record back.</summary>
-    /// <exception cref="JsonException">The text is no record.</exception>
-    public static RunRecord FromJson(string json) =>
-        JsonSerializer.Deserialize(json, Json.RunRecord) is { Notebook: not null, Title: not null } record ? record : throw new JsonException("The record lacks its notebook.");
+    /// <exception cref="JsonException">The text is no record; the message says what is wrong.</exception>
+    public static RunRecord FromJson(string json)
+    {
+        var record = JsonSerializer.Deserialize(json, Json.RunRecord) ?? throw new JsonException("It holds nothing.");
+        return record.Faults().FirstOrDefault() is { } fault ? throw new JsonException(fault) : record;
+    }
+
+    /// <summary>What the form of the file leaves open: lists with holes, times that no clock shows, words that are none of ours.</summary>
+    private IEnumerable<string> Faults()
+    {
+        if (Cells.Contains(null!) || Findings.Contains(null!) || Parameters.Contains(null!)) yield return "One of its lists has an empty place.";
+        if (!IsTime(Seconds)) yield return $"'seconds' is no time: {Seconds.ToString(CultureInfo.InvariantCulture)}.";
+        foreach (var cell in Cells.OfType<RecordedCell>())
+        {
+            var name = $"Cell {cell.Number.ToString(CultureInfo.InvariantCulture)}";
+            if (!Enum.TryParse<CellEnding>(cell.Ending, out var ending) || !Enum.IsDefined(ending)) yield return $"{name}: '{cell.Ending}' is no ending of a cell.";
+            if (!IsTime(cell.Seconds)) yield return $"{name}: 'seconds' is no time: {cell.Seconds.ToString(CultureInfo.InvariantCulture)}.";
+        }
+
+        if (Findings.OfType<FindingForm>().Any(static finding => string.IsNullOrWhiteSpace(finding.Sentence))) yield return "A finding has no sentence.";
+    }
+
+    private static bool IsTime(double seconds) => seconds >= 0 && seconds < TimeSpan.MaxValue.TotalSeconds;
 
     private static double Rounded(TimeSpan time) => Math.Round(time.TotalSeconds, 3);
 }
@@ -67,6 +88,6 @@ internal sealed record RecordedCell(int Number, string Id, string Name, string E
 }
 
 /// <summary>How the record is written as JSON.</summary>
-[JsonSourceGenerationOptions(PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase, WriteIndented = true)]
+[JsonSourceGenerationOptions(PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase, WriteIndented = true, RespectNullableAnnotations = true, RespectRequiredConstructorParameters = true)]
 [JsonSerializable(typeof(RunRecord))]
 internal sealed partial class RunJson : JsonSerializerContext;

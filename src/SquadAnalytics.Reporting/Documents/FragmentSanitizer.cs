@@ -80,6 +80,13 @@ public static partial class FragmentSanitizer
             return;
         }
 
+        // Inside SVG a browser reads a closed tag as XML does: thousands of dots need no second tag.
+        if (inSvg && reader.IsEmptyElement)
+        {
+            html.Append("/>");
+            return;
+        }
+
         html.Append('>');
 
         // A title or description inside SVG is a place where a browser goes back to reading HTML: text only.

@@ -17,6 +17,9 @@ internal static partial class SvgPicture
 
     private static readonly XNamespace Svg = "http://www.w3.org/2000/svg";
 
+    // What marks take over from their group. The class holds the page's colours for fill and stroke and nothing else.
+    private static readonly string[] Inherited = ["fill", "fill-opacity", "stroke", "stroke-width", "stroke-opacity", "stroke-dasharray", "stroke-dashoffset", "stroke-linecap", "stroke-linejoin", "class"];
+
     public static string Inline(Drawing drawing, string alternativeText)
     {
         var root = Read(drawing, alternativeText);
@@ -53,9 +56,41 @@ internal static partial class SvgPicture
         {
             FollowThePage(element);
             foreach (var attribute in element.Attributes().ToList()) Tidy(attribute, prefix);
+            if (element.Name == Svg + "ellipse") AsCircle(element);
+            if (!element.HasElements && element.Value.Length == 0) element.RemoveNodes();
         }
 
+        foreach (var group in root.Descendants(Svg + "g").ToList()) ShareLook(group);
         return root;
+    }
+
+    /// <summary>An ellipse as wide as high is a circle, which is shorter to say; a dot stands within a tenth of a pixel.</summary>
+    private static void AsCircle(XElement ellipse)
+    {
+        if ((string?)ellipse.Attribute("rx") is not { } radius || radius != (string?)ellipse.Attribute("ry")) return;
+        ellipse.Name = Svg + "circle";
+        ellipse.SetAttributeValue("rx", null);
+        ellipse.SetAttributeValue("ry", null);
+        ellipse.SetAttributeValue("r", radius);
+        foreach (var place in (string[])["cx", "cy"])
+        {
+            if ((string?)ellipse.Attribute(place) is { } at) ellipse.SetAttributeValue(place, float.Parse(at, CultureInfo.InvariantCulture).ToString("0.#", CultureInfo.InvariantCulture));
+        }
+    }
+
+    /// <summary>Marks of one group that look alike say so once, on the group: a squad's season has thousands of dots.</summary>
+    private static void ShareLook(XElement group)
+    {
+        var marks = group.Elements().ToList();
+        if (marks.Count < 2) return;
+        foreach (var name in Inherited.Where(name => group.Attribute(name) is null))
+        {
+            if ((string?)marks[0].Attribute(name) is not { } look || !marks.TrueForAll(mark => (string?)mark.Attribute(name) == look)) continue;
+            // A colour that stays on the mark would outrank the class above it.
+            if (name == "class" && marks.Exists(mark => (mark.Attribute("fill") ?? mark.Attribute("stroke")) is not null)) continue;
+            group.SetAttributeValue(name, look);
+            foreach (var mark in marks) mark.SetAttributeValue(name, null);
+        }
     }
 
     /// <summary>
@@ -112,6 +147,9 @@ internal static partial class SvgPicture
     {
         switch (attribute.Name.LocalName)
         {
+            case "stroke-miterlimit" when attribute.Value == "4":
+                attribute.Remove();
+                break;
             case "id":
                 attribute.Value = prefix + attribute.Value;
                 break;

@@ -167,12 +167,13 @@ public static class BlockFindings
             {
                 Estimate = found.Difference,
                 Source = "Vickers and Altman 2001; Lord 1967",
+                OverAthletes = found.SmallerGroup,
                 Notes = [$"Against a smallest worthwhile change of {evidence.Format.Value(evidence.Worthwhile.Estimate)}: {ChangeVerdicts.Of(found.Difference, evidence.Worthwhile).Words()}.", .. found.Notes.Skip(1)],
             },
             Finding.Refused);
         if (evidence.Groups.TryGet(out var groups))
         {
-            yield return new Finding($"The plain second opinion: the mean changes differ by {evidence.Format.Change(groups.DifferenceOfChanges)} ({evidence.Format.Interval(groups.DifferenceOfChanges)}).") { Estimate = groups.DifferenceOfChanges, Source = "Welch 1947" };
+            yield return new Finding($"The plain second opinion: the mean changes differ by {evidence.Format.Change(groups.DifferenceOfChanges)} ({evidence.Format.Interval(groups.DifferenceOfChanges)}).") { Estimate = groups.DifferenceOfChanges, Source = "Welch 1947", OverAthletes = groups.SmallerGroup };
         }
 
         yield return new Finding(evidence.Pair.First.DefinedAfterData || evidence.Pair.Second.DefinedAfterData ? "The blocks were chosen after the results were seen." : "The blocks were defined before the results were seen.") { Method = "written down with the block" };

@@ -74,6 +74,7 @@ public static class PlanFindings
         {
             Estimate = signal.Ratio,
             Source = "Hopkins 2000",
+            OverAthletes = noise.Athletes,
             Notes = [Sentences.NoiseOfAllTests, "Steadier conditions (the same hour, floor, watch, warm-up) make the noise smaller and save tests."],
         };
     }

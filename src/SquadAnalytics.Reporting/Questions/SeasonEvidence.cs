@@ -10,6 +10,9 @@ public sealed record SeasonEvidence
     /// <summary>The eligible sessions.</summary>
     public required SessionSelection Selection { get; init; }
 
+    /// <summary>Athletes with an eligible session.</summary>
+    public int Athletes => Selection.Sessions.Select(session => session.AthleteId).Distinct(StringComparer.Ordinal).Count();
+
     /// <summary>The protocol.</summary>
     public required Protocol Protocol { get; init; }
 

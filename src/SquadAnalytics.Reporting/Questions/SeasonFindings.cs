@@ -42,6 +42,7 @@ public static class SeasonFindings
         return new Finding($"The session total {direction} by {size} per week{WithLimits(slope, evidence.Format)}{Statistic(slope)}: {NumberFormat.Fixed(Math.Abs(slope.Value * season.SpanWeeks), 1)} s over {NumberFormat.Fixed(season.SpanWeeks, 0)} weeks, {(slope.Value < 0 ? "faster" : "slower")}.")
         {
             Estimate = slope,
+            OverAthletes = season.Athletes.Count,
             Source = "Patterson and Thompson 1971; Bates et al. 2015",
             Notes =
             [
@@ -56,6 +57,7 @@ public static class SeasonFindings
     private static Finding Spread(SquadTrendResult season, SeasonEvidence evidence) => new($"Athletes differ in level by an SD of {evidence.Format.WithInterval(season.LevelSpread)}; a test scatters about its athlete's line by an SD of {evidence.Format.WithInterval(season.ResidualStandardDeviation)}.")
     {
         Estimate = season.LevelSpread,
+        OverAthletes = season.Athletes.Count,
         Source = "Bates et al. 2015",
         Notes =
         [
@@ -70,6 +72,7 @@ public static class SeasonFindings
             : $"The tests do not show that athletes respond differently: SD of individual responses {evidence.Format.WithInterval(spread.StandardDeviation)}.")
     {
         Estimate = spread.StandardDeviation,
+        OverAthletes = evidence.Athletes,
         Source = "Atkinson and Batterham 2015; Hopkins 2015",
         Notes = [.. spread.Notes, "Nobody is labelled by it."],
     };
@@ -82,6 +85,7 @@ public static class SeasonFindings
         return new Finding($"Reliability: typical error {evidence.Format.Value(noise.Estimate)}{WithLimits(noise.Estimate, evidence.Format)}{variation}{correlation}.")
         {
             Estimate = noise.Estimate,
+            OverAthletes = evidence.Correlation.Match(icc => Math.Min(noise.Athletes, icc.Athletes), _ => noise.Athletes),
             Source = "Hopkins 2000; McGraw and Wong 1996",
             Notes =
             [
@@ -105,6 +109,7 @@ public static class SeasonFindings
             Sentences.Refusal))
     {
         Estimate = learning.LaterMinusDropped.Match<Estimate?>(gain => gain, _ => null),
+        OverAthletes = evidence.Athletes,
         Source = "McGawley and Bishop 2006",
         Notes = learning.Notes,
     };
@@ -119,6 +124,7 @@ public static class SeasonFindings
         r => new Finding($"Within athletes, the {row.Window} and the session total go together with r = {Coefficient(r)}{(r.Interval?.Contains(0) == true ? ", which may be nothing" : "")}.")
         {
             Estimate = r,
+            OverAthletes = row.Athletes,
             Source = "Bakdash and Marusich 2017",
             Notes = [.. row.Slope.Match<IReadOnlyList<string>>(slope => [$"Slope: {evidence.Format.WithInterval(slope)}."], _ => []), "A correlation over one season names no cause.", .. row.TestsWithoutLoad > 0 ? [$"{Sentences.Plural(row.TestsWithoutLoad, "test")} without a full record of load left out."] : Array.Empty<string>()],
         },
@@ -133,6 +139,7 @@ public static class SeasonFindings
             : $"Within athletes, the session total goes with {Sentences.List([.. clear.Select(effect => $"{effect.Circumstance.Words()} ({evidence.Format.WithInterval(effect.Within.GetOrThrow())})")])}.")
         {
             Method = string.Create(CultureInfo.InvariantCulture, $"mixed model of {model.Tests} tests of {model.Athletes} athletes, each circumstance split into athlete mean and deviation"),
+            OverAthletes = model.Athletes,
             Source = "Bates et al. 2015",
             Notes = [$"{Sentences.Plural(known.Count, "circumstance")} looked at together; some go with it by luck. What is rated during or after the test is an outcome and not among them."],
         };
@@ -140,8 +147,7 @@ public static class SeasonFindings
 
     private static Finding Design(SeasonEvidence evidence)
     {
-        var athletes = evidence.Selection.Sessions.Select(session => session.AthleteId).Distinct(StringComparer.Ordinal).Count();
-        return new Finding($"The season rests on {Sentences.Plural(evidence.Selection.Sessions.Count, "test")} of {Sentences.Plural(athletes, "athlete")} with the protocol {evidence.Protocol.Name}.")
+        return new Finding($"The season rests on {Sentences.Plural(evidence.Selection.Sessions.Count, "test")} of {Sentences.Plural(evidence.Athletes, "athlete")} with the protocol {evidence.Protocol.Name}.")
         {
             Method = "observational, one squad, no control series",
             Notes = [.. evidence.Selection.Notes, "Tests that were missed are taken to be missing at random given those that were done."],

@@ -120,6 +120,7 @@ public static class SlowdownFindings
         {
             Estimate = needed,
             Source = "Hopkins 2000",
+            OverAthletes = noise.Athletes,
         };
     }
 

@@ -73,6 +73,7 @@ public static class WeekFindings
         {
             Estimate = mean,
             Source = "one-sample t, textbook",
+            OverAthletes = mean.Observations,
             Notes = [together ? "A squad that moves as one may have met another day (heat, floor, watch) as well as become another squad: read single changes against it." : "Whether the whole squad was slower or faster that day is not clear; if it was, that much of each boxer's change is the day.", .. Day(evidence)],
         };
     }
@@ -168,6 +169,7 @@ public static class WeekFindings
     {
         Estimate = noise.Estimate,
         Source = "Hopkins 2000",
+        OverAthletes = noise.Athletes,
         Notes = noise.Estimate.Notes,
     };
 }

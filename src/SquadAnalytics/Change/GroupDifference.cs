@@ -41,6 +41,7 @@ public static class GroupDifference
         {
             Reference = reference,
             Compared = compared,
+            SmallerGroup = Math.Min(from.Count, to.Count),
             Difference = Of(adjusted.Difference, sign, Unit.Seconds, "difference between groups adjusted for the time before").WithNotes(
                 "Not drawn by lot: this is a difference between groups, not what the training did.",
                 "Groups that start apart can differ in adjusted times and not in changes, or the reverse: read both numbers."),

@@ -9,6 +9,9 @@ public sealed record GroupDifferenceResult
     /// <summary>The other group.</summary>
     public required string Compared { get; init; }
 
+    /// <summary>Athletes in the smaller of the two groups.</summary>
+    public required int SmallerGroup { get; init; }
+
     /// <summary>Difference between groups at equal times before, compared minus reference, in seconds. Not an effect of what the groups did.</summary>
     public required Estimate Difference { get; init; }
 

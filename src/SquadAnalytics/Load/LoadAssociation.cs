@@ -66,6 +66,7 @@ public static class LoadAssociation
                 Slope = row.Answer.Slope,
                 AdjustedPValue = row.Answer.Correlation.Match(r => r.PValue, _ => null) is null ? null : new Estimate(adjusted.Dequeue(), Unit.Probability, p.Length, $"Benjamini-Hochberg over {p.Length} windows"),
                 TestsWithoutLoad = row.Left,
+                Athletes = row.Answer.Athletes,
             })],
             Form = options.Form,
             Selection = selection,
@@ -87,7 +88,7 @@ public static class LoadAssociation
                     DegreesOfFreedom = fit.DegreesOfFreedom,
                     PValue = slope.PValue,
                 },
-                slope);
+                slope) { Athletes = fit.Athletes };
         },
         refusal => new OneWindow(refusal, refusal));
 
@@ -153,5 +154,8 @@ public static class LoadAssociation
     /// <summary>A test with the load of its window.</summary>
     private sealed record LoadedTest(string Athlete, double Week, double Load, double Total);
 
-    private sealed record OneWindow(Answer<Estimate> Correlation, Answer<Estimate> Slope);
+    private sealed record OneWindow(Answer<Estimate> Correlation, Answer<Estimate> Slope)
+    {
+        public int Athletes { get; init; } = 1;
+    }
 }

@@ -18,6 +18,9 @@ public sealed record LoadAssociationRow
     /// <summary>Eligible tests whose window is not known day by day; they are left out.</summary>
     public required int TestsWithoutLoad { get; init; }
 
+    /// <summary>Athletes whose tests the correlation rests on; 1 where it is about one athlete, or was refused.</summary>
+    public required int Athletes { get; init; }
+
     /// <summary>The window and its correlation.</summary>
     public override string ToString() => $"{Window}: r {Correlation}";
 }

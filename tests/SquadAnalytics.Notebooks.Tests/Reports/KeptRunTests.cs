@@ -74,6 +74,31 @@ public sealed class KeptRunTests : IDisposable
         Assert.True(File.Exists(Path.Combine(_folder, "mine.txt")));
     }
 
+    [Theory]
+    [InlineData("run.json", "\"cells\": [", "\"cells\": null, \"others\": [", "cells")]
+    [InlineData("run.json", "\"findings\": [", "\"findings\": [null,", "empty place")]
+    [InlineData("run.json", "\"ending\": \"Completed\"", "\"ending\": \"Bored\"", "'Bored' is no ending")]
+    [InlineData("run.json", "\"seconds\": 0.1", "\"seconds\": 1e300", "no time")]
+    [InlineData("run.json", "\"sentence\": \"B07", "\"sentence\": null, \"other\": \"B07", "sentence")]
+    [InlineData("run.json", "\"notebook\": \"why\"", "\"book\": \"why\"", "notebook")]
+    [InlineData("run.json", "{", "[", "cannot be read")]
+    [InlineData("executed.ipynb", "\"cells\": [", "\"cells\": null, \"others\": [", "no list of cells")]
+    [InlineData("executed.ipynb", "\"cell_type\": \"code\"", "\"cell_type\": \"raw\"", "2 code cells, but run.json beside it tells of 3")]
+    public void A_damaged_run_is_refused_with_the_file_and_what_is_wrong_with_it(string file, string was, string becomes, string told)
+    {
+        var folder = Path.Combine(_folder, "run");
+        KeptRun.Write(Finished(), folder);
+        Assert.Equal(3, KeptRun.Read(folder).Cells.Count);
+        var path = Path.Combine(folder, file);
+        var text = File.ReadAllText(path);
+        var at = text.IndexOf(was, StringComparison.Ordinal);
+        Assert.True(at >= 0, text);
+        File.WriteAllText(path, string.Concat(text.AsSpan(0, at), becomes, text.AsSpan(at + was.Length)));
+        var error = Assert.Throws<IOException>(() => KeptRun.Read(folder));
+        Assert.Contains(path, error.Message, StringComparison.Ordinal);
+        Assert.Contains(told, error.Message, StringComparison.Ordinal);
+    }
+
     private static NotebookRun Finished()
     {
         var notebook = Of(Prose("# Why slower?\n\nWhere does it break?\n\nProse of the notebook"), Code("1"), Code("throw"), Code("2"));
