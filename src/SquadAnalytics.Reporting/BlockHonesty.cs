@@ -93,7 +93,7 @@ public sealed record BlockHonesty
 
     private string AfterSparring()
     {
-        string Share(int tests, BlockAttendance block) => block.Tests == 0 ? Count(tests) : $"{Count(tests)} of {Count(block.Tests)}";
+        string Share(int tests, BlockAttendance block) => block.Tests == 0 ? Count(tests) : $"{NumberFormat.Fixed(100.0 * tests / block.Tests, 0)} % ({Count(tests)} of {Count(block.Tests)}) of the";
         return _facts.AfterSparring.Total == 0 ? "No test followed sparring on the day."
             : $"{Share(_facts.AfterSparring.First, _facts.First)} tests in {FirstName} and {Share(_facts.AfterSparring.Second, _facts.Second)} in {SecondName} followed sparring on the day.";
     }

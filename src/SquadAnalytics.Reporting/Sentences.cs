@@ -70,6 +70,8 @@ public static class Sentences
     }
 
     /// <summary>Why the noise of the test is not quite the same number in every report.</summary>
+    internal const string LoadUnits = "AU: arbitrary units of training load, rating of the session (RPE) × minutes.";
+
     internal const string NoiseOfAllTests = "From all tests so far: a report on one test leaves that test out, so its noise differs a little.";
 
     /// <summary>What averaging tests buys: how often the mean of a few comes within the smallest worthwhile change of the true total, and how many make that often enough.</summary>

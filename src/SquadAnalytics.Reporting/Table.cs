@@ -44,6 +44,13 @@ public sealed record Table
     /// <summary>Over how many athletes all its figures are aggregates; null where they are single athletes' own, or say so cell by cell.</summary>
     public int? OverAthletes { get; init; }
 
+    /// <summary>The same table without columns in which every row has nothing.</summary>
+    internal Table WithoutEmptyColumns()
+    {
+        int[] kept = [.. Enumerable.Range(0, Columns.Count).Where(k => k == 0 || Rows.Any(row => row[k] != TableCell.Nothing))];
+        return new Table(Caption, [.. kept.Select(k => Columns[k])], [.. Rows.Select(row => (IReadOnlyList<TableCell>)[.. kept.Select(k => row[k])])]) { Notes = Notes, OverAthletes = OverAthletes };
+    }
+
     /// <summary>As an HTML fragment: caption, scoped headings, figures right-aligned, all text escaped.</summary>
     public string ToHtml() => TableHtml.Write(this);
 

@@ -14,7 +14,7 @@ public static partial class Tables
             [new("circumstance"), new("unit"), TableColumn.Figures("this test"), TableColumn.Figures("usual"), TableColumn.Figures("other tests with a value")],
             [.. context.Measures.Select(measure => (IReadOnlyList<TableCell>)[measure.Name, measure.Unit, Cell(measure.OnTheDay), Cell(measure.Usual), Count(measure.OtherTests)])])
         {
-            Notes = ["Usual: median of the athlete's other tests. AU: load units, rating of the session (RPE) × minutes.", .. context.Notes],
+            Notes = ["Usual: median of the athlete's other tests.", Sentences.LoadUnits, .. context.Notes],
         };
     }
 }

@@ -18,7 +18,7 @@ public static partial class Tables
                 load => [Date(week.From), TableCell.Figure(load.Sum.Value, 0), load.Monotony.Match(ratio => TableCell.Figure(ratio.Value, 2), TableCell.Refused), load.Strain.Match(strain => TableCell.Figure(strain.Value, 0), TableCell.Refused)],
                 refusal => [Date(week.From), TableCell.Refused(refusal), TableCell.Nothing, TableCell.Nothing]))])
         {
-            Notes = ["Load: session RPE × minutes, in arbitrary units. Monotony: mean daily load / SD of the seven days; strain: sum × monotony.", .. weeks.Select(week => week.Load.Match(load => load.Notes, _ => [])).FirstOrDefault(notes => notes.Count > 0) ?? []],
+            Notes = [Sentences.LoadUnits, "Monotony: mean daily load / SD of the seven days; strain: sum × monotony.", .. weeks.Select(week => week.Load.Match(load => load.Notes, _ => [])).FirstOrDefault(notes => notes.Count > 0) ?? []],
         };
     }
 
@@ -29,7 +29,7 @@ public static partial class Tables
         ArgumentNullException.ThrowIfNull(format);
         return new Table(
             $"Load before the test and session total, {association.Form.Words()}",
-            [new("load"), TableColumn.Figures("correlation"), TableColumn.Figures("interval"), TableColumn.Figures("adjusted p"), TableColumn.Figures("total per 100 units", "s"), TableColumn.Figures("interval", "s"), TableColumn.Figures("tests"), TableColumn.Figures("tests without known load")],
+            [new("load"), TableColumn.Figures("correlation"), TableColumn.Figures("interval"), TableColumn.Figures("adjusted p"), TableColumn.Figures("total per 100 AU", "s"), TableColumn.Figures("interval", "s"), TableColumn.Figures("tests"), TableColumn.Figures("tests without known load")],
             [.. association.Rows.Select(row => row.Correlation.Match<IReadOnlyList<TableCell>>(
                 r =>
                 [
@@ -40,7 +40,8 @@ public static partial class Tables
                 ],
                 refusal => [row.Window.ToString(), TableCell.Refused(refusal), TableCell.Nothing, TableCell.Nothing, TableCell.Nothing, TableCell.Nothing, TableCell.Nothing, Count(row.TestsWithoutLoad)]))])
         {
-            Notes = [.. Levels(association), "Positive: more load, slower.", .. association.Notes],
+            Notes = [.. Levels(association), "Positive: more load, slower.", Sentences.LoadUnits, .. association.Notes],
+            OverAthletes = association.Rows.Where(row => row.Athletes > 1).Select(row => (int?)row.Athletes).Min(),
         };
     }
 
@@ -57,6 +58,7 @@ public static partial class Tables
                 .. model.Trend is { } trend ? (IReadOnlyList<TableCell>[])[["trend of the squad", .. Pair(trend, format), TableCell.Nothing, TableCell.Nothing, TableCell.Nothing]] : [],
             ])
         {
+            OverAthletes = model.Athletes,
             Notes = [$"{model.Model.ConfidenceLevel} intervals; negative is faster.", .. model.Notes],
         };
     }

@@ -81,12 +81,13 @@ public static partial class Tables
                 Row("smallest worthwhile change", worthwhile.Estimate, format),
             ])
         {
+            OverAthletes = new[] { noise.Match<int?>(found => found.Athletes, _ => null), correlation.Match<int?>(found => found.Athletes, _ => null) }.Min(),
             Notes =
             [
                 $"Intervals: {Sentences.List(Levels())}. {worthwhile}.",
                 .. noise.Match<IReadOnlyList<string>>(found => [$"Typical error within windows of at most four consecutive tests: {Sentences.Plural(found.Athletes, "athlete")}, {Sentences.Plural(found.Windows, "window")}. {found.Estimate.Notes[0]}"], _ => []),
                 .. correlation.Match<IReadOnlyList<string>>(found => [$"Intraclass correlations: {Sentences.Plural(found.Athletes, "athlete")} with all of the latest {Sentences.Plural(found.Tests, "test")}; they depend on how mixed the squad is."], _ => []),
             ],
-        };
+        }.WithoutEmptyColumns();
     }
 }

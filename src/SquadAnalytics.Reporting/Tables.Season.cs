@@ -62,8 +62,9 @@ public static partial class Tables
             [new("measure"), TableColumn.Figures("estimate"), TableColumn.Figures("interval"), TableColumn.Figures("degrees of freedom"), TableColumn.Figures("p")],
             [Row("SD of individual responses", spread.StandardDeviation, format)])
         {
+            OverAthletes = spread.StandardDeviation.Observations,
             Notes = [$"{spread.StandardDeviation.Method}; {spread.StandardDeviation.ConfidenceLevel} interval. Nobody is labelled by it.", .. spread.Notes],
-        };
+        }.WithoutEmptyColumns();
     }
 
     private static IReadOnlyList<TableCell> Row(string name, Answer<Estimate> answer, NumberFormat format) => answer.Match<IReadOnlyList<TableCell>>(

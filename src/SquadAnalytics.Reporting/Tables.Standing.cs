@@ -38,6 +38,24 @@ public static partial class Tables
         };
     }
 
+    /// <summary>The bands of a protocol with their edges, fastest first.</summary>
+    /// <param name="bands">The bands that hold on a day.</param>
+    /// <param name="protocol">The protocol.</param>
+    /// <param name="on">The day.</param>
+    public static Table Bands(IReadOnlyList<PerformanceBand> bands, Protocol protocol, DateOnly on)
+    {
+        ArgumentNullException.ThrowIfNull(bands);
+        ArgumentNullException.ThrowIfNull(protocol);
+        string Edge(Seconds edge) => NumberFormat.Fixed(edge.Value, edge.Value == Math.Floor(edge.Value) ? 0 : 1);
+        return new Table(
+            $"The bands of {protocol.Name}, {Date(on)}",
+            [new("band"), TableColumn.Figures("from", "s"), TableColumn.Figures("to below", "s"), TableColumn.Figures("width", "s")],
+            [.. bands.Select(band => (IReadOnlyList<TableCell>)[band.Name, TableCell.Shown(Edge(band.Low), band.Low.Value), TableCell.Shown(Edge(band.High), band.High.Value), TableCell.Shown(Edge(band.Width), band.Width.Value)])])
+        {
+            Notes = [bands.Count == 0 ? "No bands apply on this day." : "A total on an edge belongs to the slower band. The bands are the club's own choice, not a norm."],
+        };
+    }
+
     /// <summary>Mean levels of groups as they may be shared.</summary>
     public static Table GroupLevels(IReadOnlyList<GroupCell> groups, NumberFormat format)
     {

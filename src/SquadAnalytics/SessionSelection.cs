@@ -99,12 +99,13 @@ public sealed record SessionSelection
 
     private IEnumerable<string> Describe()
     {
-        if (VoidLeftOut > 0) yield return Counted(VoidLeftOut, "void", "left out");
-        if (NotStartedLeftOut > 0) yield return Counted(NotStartedLeftOut, "not started", "left out");
-        if (OtherProtocolsLeftOut > 0) yield return Counted(OtherProtocolsLeftOut, "of another protocol", "left out");
-        if (FamiliarisationDropped > 0)
-            yield return string.Create(CultureInfo.InvariantCulture, $"First {Options.Familiarisation} of each athlete dropped as familiarisation ({FamiliarisationDropped} in all).");
-        if (IncompleteLeftOut > 0) yield return Counted(IncompleteLeftOut, "incomplete", "left out");
+        var first = Options.Familiarisation == 1 ? "the first" : string.Create(CultureInfo.InvariantCulture, $"the first {Options.Familiarisation}");
+        string[] left =
+        [
+            .. Counted(VoidLeftOut, "void"), .. Counted(NotStartedLeftOut, "not started"), .. Counted(OtherProtocolsLeftOut, "of another protocol"),
+            .. Counted(FamiliarisationDropped, $"as familiarisation ({first} of each athlete)"), .. Counted(IncompleteLeftOut, "incomplete"),
+        ];
+        if (left.Length > 0) yield return $"Tests left out: {string.Join(", ", left)}.";
         var steps = Sessions.Where(session => session.TimingResolution is not null).Select(session => session.TimingResolution!.Value.Value).Distinct().Order().ToList();
         if (steps.Count > 1)
         {
@@ -115,6 +116,5 @@ public sealed record SessionSelection
         }
     }
 
-    private static string Counted(int count, string kind, string what) =>
-        string.Create(CultureInfo.InvariantCulture, $"{count} {(count == 1 ? "session" : "sessions")} {kind}: {what}.");
+    private static string[] Counted(int count, string reason) => count == 0 ? [] : [string.Create(CultureInfo.InvariantCulture, $"{count} {reason}")];
 }

@@ -11,7 +11,7 @@ public sealed class SessionSelectionTests
         sessions.Add(new Session("w6", "a1", sessions[5].Date.AddDays(7), WorkedData.Circuit, [new SetTime(1, SetStatus.NotStarted)]));
         var selection = SessionSelection.Of(sessions).GetOrThrow();
         Assert.Equal(["a1-w1", "a1-w3", "a1-w5"], selection.Sessions.Select(session => session.Id));
-        Assert.Equal("3 sessions used. 1 session void: left out. 1 session not started: left out. First 1 of each athlete dropped as familiarisation (1 in all). 1 session incomplete: left out.", selection.ToString());
+        Assert.Equal("3 sessions used. Tests left out: 1 void, 1 not started, 1 as familiarisation (the first of each athlete), 1 incomplete.", selection.ToString());
     }
 
     [Fact]

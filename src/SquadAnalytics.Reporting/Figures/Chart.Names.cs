@@ -63,7 +63,7 @@ internal sealed partial class Chart
 
     private static string Sign(LineName name) => name.Dot switch
     {
-        null => $"— {name.Text}",
+        null => $"{(name.Dashed ? "– –" : "—")} {name.Text}",
         Dot.OpenCircle => $"○ {name.Text}",
         Dot.Square => $"■ {name.Text}",
         Dot.OpenSquare => $"□ {name.Text}",

@@ -121,4 +121,12 @@ internal sealed partial class Chart : IDisposable
 
         if (title is not null) Label(title, (limits.Left + limits.Right) / 2, limits.Bottom, Ink.Muted, TextEdge.Middle, down: 32);
     }
+
+    /// <summary>What lies at the two ends of the scale below the plot: faster at the left, slower at the right.</summary>
+    public void EndsBelow()
+    {
+        var limits = _plot.Axes.GetLimits();
+        Label("← faster", limits.Left, limits.Bottom, Ink.Muted, TextEdge.Left, down: 32);
+        Label("slower →", limits.Right, limits.Bottom, Ink.Muted, TextEdge.Right, down: 32);
+    }
 }

@@ -92,7 +92,8 @@ public sealed record DidTheBlocksDiffer : Figure
         chart.Heading("mean session total, s");
         chart.NameAbove(legend);
         var ticks = Ticks.Between(low, high, wide ? 6 : 4);
-        chart.ScaleBottom(ticks, Ticks.Text(ticks), "← faster    seconds    slower →", lines: true);
+        chart.ScaleBottom(ticks, Ticks.Text(ticks), "seconds", lines: true);
+        chart.EndsBelow();
         for (var k = 0; k < Athletes.Count; k++) Row(chart, k, low, high, wide);
         return chart;
     }

@@ -54,11 +54,12 @@ public sealed record HowDoesEveryonesSeasonGo : Figure
 
     private Chart RowOf(FigureSize size, (AthleteTrend Athlete, int Index)[] row, int columns, double weeks, double low, double high, bool first)
     {
-        var top = first ? 46 : 22;
+        var top = first ? (int)Chart.RoomAbove(Key, size) + 16 : 22;
         var chart = new Chart(size, CellHeight + top - 22, new Margins(34, 4, 12, top));
         var cell = weeks * 1.12;
         chart.Limits(-0.02 * weeks, columns * cell, low, high);
         if (first) chart.Heading("seconds from the own level, over the season (faster ↓)");
+        if (first) chart.NameAbove(Key);
         for (var k = 0; k < row.Length; k++)
         {
             var (athlete, index) = row[k];
@@ -80,6 +81,10 @@ public sealed record HowDoesEveryonesSeasonGo : Figure
         foreach (var tick in Ticks.Between(low, high, 3)) chart.Label(NumberFormat.WithSign(tick, 0), -0.02 * weeks, tick, Ink.Muted, TextEdge.Right, right: -2, size: 12);
         return chart;
     }
+
+    /// <summary>What the marks are, for a picture that is saved without its caption.</summary>
+    private static IReadOnlyList<LineName> Key =>
+        [new("test", 0, Ink.Blue, Bold: false, Dot.OpenCircle), new("slope, pulled toward the squad; number: s per week", 0, Ink.Text, Bold: false, null)];
 
     private int Start => Season.Selection.Sessions[0].Date.DayNumber;
 

@@ -89,7 +89,7 @@ public sealed record IsTheAthleteImproving : Figure
             if (Smooth.Count > 0) parts.Add($"Dashed line: {SmoothName}, descriptive, without an interval.");
             if (Trend is { } trend) parts.Add($"Trend: {Format.SignedChange(trend)}{(Format.Interval(trend) is { } interval ? $", {interval}" : "")}.");
             if (Bands.Count > 0) parts.Add("Thin lines: edges of the protocol's bands.");
-            if (WeeklyLoad.Count > 0) parts.Add("Below: training load of each week in arbitrary units (rating of perceived exertion times minutes); a week without a bar has no record.");
+            if (WeeklyLoad.Count > 0) parts.Add("Below: training load of each week in arbitrary units, AU (rating of perceived exertion times minutes); a week without a bar has no record.");
             parts.Add("The time axis does not start at zero.");
             return string.Join(' ', parts);
         }
@@ -102,7 +102,7 @@ public sealed record IsTheAthleteImproving : Figure
         {
             var (first, last, best) = (Totals[0], Totals[^1], Totals.MinBy(total => total.Value)!);
             return $"Dots over dates, {Athlete}: {Sentences.Plural(Totals.Count, "test")} from {Day(first)} ({Seconds(first)}) to {Day(last)} ({Seconds(last)}); fastest {Seconds(best)} on {Day(best)}."
-                + (WeeklyLoad.Count > 0 ? $" Bars of weekly load below, from {NumberFormat.Fixed(WeeklyLoad.Min(week => week.Value), 0)} to {NumberFormat.Fixed(WeeklyLoad.Max(week => week.Value), 0)} AU." : "");
+                + (WeeklyLoad.Count > 0 ? $" Bars of weekly load below, from {NumberFormat.Fixed(WeeklyLoad.Min(week => week.Value), 0)} to {NumberFormat.Fixed(WeeklyLoad.Max(week => week.Value), 0)} arbitrary units." : "");
         }
     }
 
@@ -110,7 +110,7 @@ public sealed record IsTheAthleteImproving : Figure
     {
         var wide = size == FigureSize.Wide;
         var (from, to) = Span();
-        var margins = new Margins(48, wide && Bands.Count > 0 ? 110 : 14, WeeklyLoad.Count > 0 ? 10 : 30, Blocks.Count > 0 ? 48 : 30);
+        var margins = new Margins(48, wide && Bands.Count > 0 ? 110 : 14, WeeklyLoad.Count > 0 ? 10 : 30, Chart.RoomAbove(Key, size) + (Blocks.Count > 0 ? 18 : 0));
         var totals = TotalsChart(size, from, to, margins);
         return WeeklyLoad.Count == 0 ? new Drawing(totals) : new Drawing(totals, LoadChart(size, from, to, margins with { Bottom = 30, Top = 26 }));
     }
@@ -119,6 +119,9 @@ public sealed record IsTheAthleteImproving : Figure
         Load.WeeklyLoad.Weeks([.. squad.Contexts.Where(day => day.AthleteId == athleteId)])
             .Where(week => week.From.AddDays(6) >= first && week.From <= last && week.Load.IsEstimated)
             .Select(week => new DatedValue(week.From, week.Load.GetOrThrow().Sum.Value));
+
+    /// <summary>What the marks are, for a picture that is saved without its caption.</summary>
+    private IReadOnlyList<LineName> Key => Smooth.Count == 0 ? [] : [new("test", 0, Ink.Blue, Bold: false, Dot.Circle), new(SmoothName, 0, Ink.Text, Bold: false, null) { Dashed = true }];
 
     private static string Day(DatedValue value) => value.Date.ToString("d MMM yyyy", CultureInfo.InvariantCulture);
 
@@ -134,10 +137,11 @@ public sealed record IsTheAthleteImproving : Figure
 
     private Chart TotalsChart(FigureSize size, DateOnly from, DateOnly to, Margins margins)
     {
-        var chart = new Chart(size, 290, margins);
+        var chart = new Chart(size, 260 + (int)margins.Top, margins);
         var (low, high) = Ticks.Around(Totals.Concat(Smooth).Select(total => total.Value), 0.08);
         chart.Limits(DateScale.Position(from), DateScale.Position(to), low, high);
         chart.Heading("session total, s (faster ↓)");
+        chart.NameAbove(Key);
         ShadeBlocks(chart, from, to, low, high);
         var ticks = Ticks.Between(low, high);
         chart.ScaleLeft(ticks, Ticks.Text(ticks));
@@ -154,7 +158,7 @@ public sealed record IsTheAthleteImproving : Figure
         var chart = new Chart(size, 130, margins);
         var high = WeeklyLoad.Max(week => week.Value) * 1.08;
         chart.Limits(DateScale.Position(from), DateScale.Position(to), 0, high);
-        chart.Heading("training load of the week, AU");
+        chart.Heading("training load of the week, AU (RPE × minutes)");
         ShadeBlocks(chart, from, to, 0, high, named: false);
         var ticks = Ticks.Between(0, high, 3);
         chart.ScaleLeft(ticks, Ticks.Text(ticks));

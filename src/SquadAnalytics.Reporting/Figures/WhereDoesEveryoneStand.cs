@@ -58,7 +58,8 @@ public sealed record WhereDoesEveryoneStand : Figure
         chart.Limits(low, high, -Labels.Count, 0);
         chart.Heading("recent level, session total in s");
         var ticks = Ticks.Between(low, high, wide ? 6 : 4);
-        chart.ScaleBottom(ticks, Ticks.Text(ticks), "← faster    seconds    slower →", lines: true);
+        chart.ScaleBottom(ticks, Ticks.Text(ticks), "seconds", lines: true);
+        chart.EndsBelow();
         DrawBands(chart, low, high);
         for (var k = 0; k < Labels.Count; k++) DrawRow(chart, k, low, high, wide);
         return new Drawing(chart);

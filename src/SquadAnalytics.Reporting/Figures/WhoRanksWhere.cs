@@ -25,11 +25,17 @@ public sealed record WhoRanksWhere : Figure
     /// <param name="ranks">The ranks.</param>
     /// <param name="level">Level of the rank intervals.</param>
     /// <param name="label">How an athlete is labelled, by id.</param>
-    public static WhoRanksWhere From(IReadOnlyList<RankedAthlete> ranks, ConfidenceLevel level, Func<string, string> label)
+    /// <param name="squad">The squad, for what the ranking mixes.</param>
+    public static WhoRanksWhere From(IReadOnlyList<RankedAthlete> ranks, ConfidenceLevel level, Func<string, string> label, Squad squad)
     {
         ArgumentNullException.ThrowIfNull(ranks);
         ArgumentNullException.ThrowIfNull(label);
-        return new WhoRanksWhere([.. ranks.Select(rank => new RankRange(label(rank.AthleteId), rank.ExpectedRank.Value, rank.From, rank.To))], level);
+        ArgumentNullException.ThrowIfNull(squad);
+        var sexes = ranks.CountBy(rank => squad.Athlete(rank.AthleteId).Sex).OrderBy(sex => sex.Key).Select(sex => string.Create(CultureInfo.InvariantCulture, $"{sex.Value} {sex.Key.Words()}")).ToList();
+        return new WhoRanksWhere([.. ranks.Select(rank => new RankRange(label(rank.AthleteId), rank.ExpectedRank.Value, rank.From, rank.To))], level)
+        {
+            Mixes = sexes.Count > 1 ? $"all body weights and ages, and {Sentences.List(sexes)}" : "all body weights and ages",
+        };
     }
 
     /// <summary>The athletes by expected rank.</summary>
@@ -38,12 +44,15 @@ public sealed record WhoRanksWhere : Figure
     /// <summary>Level of the rank intervals.</summary>
     public ConfidenceLevel Level { get; }
 
+    /// <summary>What the ranking takes together without allowing for it: <c>all body weights and ages</c>; null where it does not.</summary>
+    public string? Mixes { get; init; }
+
     /// <inheritdoc />
     public override string Title => "Who ranks where?";
 
     /// <inheritdoc />
     public override string Caption =>
-        $"Bar: {Level} interval of the rank among {Sentences.Plural(Ranks.Count, "athlete")}, 1 is fastest; dot: expected rank. Athletes whose bars overlap cannot be told apart with certainty by these tests.";
+        $"Bar: {Level} interval of the rank among {Sentences.Plural(Ranks.Count, "athlete")}, 1 is fastest; dot: expected rank. Athletes whose bars overlap cannot be told apart with certainty by these tests.{(Mixes is null ? "" : $" One ranking of {Mixes}: who is lighter, older or of another sex is not allowed for.")}";
 
     /// <inheritdoc />
     public override string AlternativeText => string.Join("; ", Ranks.Select(rank => $"{rank.Label}: {Range(rank)}")) + ".";
@@ -57,7 +66,8 @@ public sealed record WhoRanksWhere : Figure
         var wished = Ticks.Between(1, Ranks.Count, 8).Where(tick => tick >= 1 && tick == Math.Floor(tick)).ToList();
         // The first rank always has its number, and room for it.
         double[] ticks = [1, .. wished.Where(tick => tick > 1 && (wished.Count < 2 || tick - 1 >= wished[1] - wished[0]))];
-        chart.ScaleBottom(ticks, tick => tick.ToString("0", CultureInfo.InvariantCulture), "← faster    rank    slower →", lines: true);
+        chart.ScaleBottom(ticks, tick => tick.ToString("0", CultureInfo.InvariantCulture), "rank", lines: true);
+        chart.EndsBelow();
         for (var k = 0; k < Ranks.Count; k++)
         {
             var rank = Ranks[k];

@@ -72,7 +72,7 @@ public static class SeasonFindings
             : $"The tests do not show that athletes respond differently: SD of individual responses {evidence.Format.WithInterval(spread.StandardDeviation)}.")
     {
         Estimate = spread.StandardDeviation,
-        OverAthletes = evidence.Athletes,
+        OverAthletes = spread.StandardDeviation.Observations,
         Source = "Atkinson and Batterham 2015; Hopkins 2015",
         Notes = [.. spread.Notes, "Nobody is labelled by it."],
     };
@@ -126,7 +126,7 @@ public static class SeasonFindings
             Estimate = r,
             OverAthletes = row.Athletes,
             Source = "Bakdash and Marusich 2017",
-            Notes = [.. row.Slope.Match<IReadOnlyList<string>>(slope => [$"Slope: {evidence.Format.WithInterval(slope)}."], _ => []), "A correlation over one season names no cause.", .. row.TestsWithoutLoad > 0 ? [$"{Sentences.Plural(row.TestsWithoutLoad, "test")} without a full record of load left out."] : Array.Empty<string>()],
+            Notes = [.. row.Slope.Match<IReadOnlyList<string>>(slope => [$"Slope: {evidence.Format.WithInterval(slope)}. {Sentences.LoadUnits}"], _ => []), "A correlation over one season names no cause.", .. row.TestsWithoutLoad > 0 ? [$"{Sentences.Plural(row.TestsWithoutLoad, "test")} without a full record of load left out."] : Array.Empty<string>()],
         },
         Finding.Refused);
 

@@ -109,7 +109,7 @@ public static class SlowdownFindings
         var sentence = known.Count == 0
             ? "Nothing was written down about the day of the latest test that could be compared with other days."
             : $"Before the latest test: {Sentences.List([.. known.Select(measure => $"{measure.Name} {NumberFormat.Fixed(measure.OnTheDay!.Value, 1)} {measure.Unit} (usual {NumberFormat.Fixed(measure.Usual!.Value, 1)})")])}{(events.Count > 0 ? $"; {Sentences.List(events)}" : "")}.";
-        return new Finding(sentence) { Method = "median of the athlete's other tests; AU: load units, rating of the session (RPE) × minutes", Notes = context.Notes };
+        return new Finding(sentence) { Method = "median of the athlete's other tests", Notes = [Sentences.LoadUnits, .. context.Notes] };
     }
 
     private static Finding WhatWouldSettleIt(TypicalErrorResult noise, SlowdownEvidence evidence)

@@ -9,6 +9,13 @@ internal static class Contrasts
     /// <summary>Weights w of c = Σ w_k y_k: -1/b for the first b sets, 1/(n - b) for the others.</summary>
     public static double[] Late(int sets, int after) => [.. Enumerable.Range(1, sets).Select(k => k <= after ? -1.0 / after : 1.0 / (sets - after))];
 
+    /// <summary>The late contrast in words: mean(sets 4-6) - mean(sets 1-3); a single set is named as one.</summary>
+    public static string LateWords(int sets, int after)
+    {
+        static string Mean(int from, int to) => from == to ? FormattableString.Invariant($"set {from}") : FormattableString.Invariant($"mean(sets {from}-{to})");
+        return $"{Mean(after + 1, sets)} - {Mean(1, after)}";
+    }
+
     /// <summary>Weights of κ = c - (n/2) β̂ with β̂ the least-squares slope; under a straight line E c = (n/2) β for every b.</summary>
     public static double[] Kink(int sets, int after)
     {

@@ -68,7 +68,7 @@ public static class LateSlowdown
             Contrasts.Apply(weights, profile), noise.LogNoise.Value * Math.Sqrt(weights.Sum(weight => weight * weight)), noise.DegreesOfFreedom, Unit.Percent, level, n, method).WithNotes(notes);
 
         return new SessionContrast(session.Id, session.Date,
-            Of(Contrasts.Late(n, afterSet), $"mean(sets {afterSet + 1}-{n}) - mean(sets 1-{afterSet}) of ln t, set noise of other sessions"),
+            Of(Contrasts.Late(n, afterSet), $"{Contrasts.LateWords(n, afterSet)} of ln t, set noise of other sessions"),
             Of(Contrasts.Kink(n, afterSet), "late contrast beyond a straight line, set noise of other sessions"));
     }
 
@@ -98,7 +98,7 @@ public static class LateSlowdown
             return new NotEstimable("the late slow-down", Refusal.ZeroVariance, "sessions that differ", $"{late.Length} sessions with the same contrast");
         var unit = options.Scale == Scale.Log ? Unit.Percent : Unit.Seconds;
         string[] notes = [Exchangeable, .. selection.Notes];
-        var lateContrast = TInterval.OfMean(late, unit, options.Level, $"one-sample t over sessions of mean(sets {after + 1}-{n}) - mean(sets 1-{after})", choices: choices).WithNotes(notes);
+        var lateContrast = TInterval.OfMean(late, unit, options.Level, $"one-sample t over sessions of {Contrasts.LateWords(n, after)}", choices: choices).WithNotes(notes);
         var kinkContrast = TInterval.OfMean(kink, unit, options.Level, "one-sample t over sessions of the late contrast beyond a straight line", choices: choices).WithNotes(notes);
         Estimate Single(double value, string method) => new(unit == Unit.Percent ? Percent.FromLog(value).Value : value, unit, n, method);
         return new LateSlowdownResult

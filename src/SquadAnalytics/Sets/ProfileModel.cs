@@ -69,7 +69,7 @@ public static class ProfileModel
         var none = enough < NeededAthletes
             ? new NotEstimable("how athletes' late effects differ", Refusal.TooFewAthletes, NeededAthletes, enough, $"athletes with {NeededSessions} eligible sessions")
             : new NotEstimable("how athletes' late effects differ", Refusal.BoundarySolution, "late effects that differ by more than the set noise", "late effects without variance");
-        var late = Contrast($"mean(sets {options.AfterSet + 1}-{n}) - mean(sets 1-{options.AfterSet})", Contrasts.Late(n, options.AfterSet)).WithNotes([.. Notes(fit, own.Count, enough, spread is not null, selection)]);
+        var late = Contrast(Contrasts.LateWords(n, options.AfterSet), Contrasts.Late(n, options.AfterSet)).WithNotes([.. Notes(fit, own.Count, enough, spread is not null, selection)]);
         return new ProfileModelResult
         {
             AfterSet = options.AfterSet,

@@ -9,8 +9,8 @@ internal static class WordColumns
     private const int Page = 9354;
 
     // An average letter at the table's size, and the space beside the words of a cell.
-    private const int Letter = 128;
-    private const int Gap = 200;
+    private const int Letter = 136;
+    private const int Gap = 240;
     private const int LongestLine = 34;
 
     /// <summary>The width of each column, in twentieths of a point.</summary>
