@@ -94,18 +94,12 @@ internal static class Formatters
     private static void AddAnswers()
     {
         foreach (var mimeType in (string[])[MimeTypes.Html, MimeTypes.Text])
-            Formatter.Register(typeof(Answer<>), (answer, writer) => writer.Write(Held(answer).ToDisplayString(mimeType)), mimeType);
+            Formatter.Register(typeof(Answer<>), (answer, writer) => writer.Write(Answers.Held(answer).ToDisplayString(mimeType)), mimeType);
         Formatter.SetPreferredMimeTypesFor(typeof(Answer<>), MimeTypes.Html, MimeTypes.Text);
     }
 
     /// <summary>What an exception says, and what led to it; a refusal that was asked to be a result says what was missing.</summary>
     private static string Told(Exception error) => error.InnerException is { } inner ? $"{error.GetType().Name}: {error.Message} ({Told(inner)})" : $"{error.GetType().Name}: {error.Message}";
-
-    private static object Held(object answer)
-    {
-        var type = answer.GetType();
-        return type.GetProperty(nameof(Answer<>.Refusal))!.GetValue(answer) ?? type.GetMethod(nameof(Answer<>.GetOrThrow))!.Invoke(answer, [])!;
-    }
 
     private static string Paragraphs(IEnumerable<string?> texts)
     {

@@ -8,6 +8,7 @@ using Microsoft.DotNet.Interactive.Commands;
 using Microsoft.DotNet.Interactive.Events;
 using Microsoft.DotNet.Interactive.Formatting;
 using Microsoft.DotNet.Interactive.ValueSharing;
+using SquadAnalytics.Notebooks.Hosting;
 using SquadAnalytics.Notebooks.Kernels;
 
 namespace SquadAnalytics.Notebooks.Scripting;
@@ -169,6 +170,6 @@ internal sealed class ScriptKernel : Kernel, ICellValues,
     {
         FormattedValue one => [one],
         IEnumerable<FormattedValue> several => [.. several],
-        _ => FormattedValue.CreateManyFromObject(value),
+        _ => FormattedValue.CreateManyFromObject(Answers.Held(value)),
     });
 }

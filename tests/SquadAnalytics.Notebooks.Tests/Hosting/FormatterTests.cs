@@ -39,7 +39,8 @@ public sealed class FormatterTests : IDisposable
             "ClipboardImport.Read(ImportSource.FromText(\"x.csv\", \"date,athlete,set 1\\n2031-03-04,Bo,-5\\n\"))",
             "new InvalidOperationException(\"a < b\", new FormatException(\"inside\"))",
             "new NotEstimable(\"the slope\", Refusal.TooFewSets, 3, 2, \"sets\")",
-            "FatigueIndices.Summarize(Session.FromTimes(\"s2\", \"a1\", new DateOnly(2031, 3, 4), logbook.Squad.Protocols[0], 62.4))");
+            "FatigueIndices.Summarize(Session.FromTimes(\"s2\", \"a1\", new DateOnly(2031, 3, 4), logbook.Squad.Protocols[0], 62.4))",
+            "new Answer<HowWasItPaced>(new HowWasItPaced(\"BL\", tried))");
 
         Assert.Equal("first,62.4", cells[0].Form(MimeTypes.Csv)!.Split('\n')[1].Trim());
         Assert.Contains("<th scope=\"row\">first</th>", cells[0].Form(MimeTypes.Html), StringComparison.Ordinal);
@@ -65,6 +66,8 @@ public sealed class FormatterTests : IDisposable
         Assert.Equal("<p>InvalidOperationException: a &lt; b (FormatException: inside)</p>\n", cells[13].Form(MimeTypes.Html));
         Assert.Equal("<p>Not enough data for the slope: needs 3 sets, has 2 sets.</p>\n", cells[14].Form(MimeTypes.Html));
         Assert.Contains("Not enough data for the fatigue indices", cells[15].Form(MimeTypes.Text), StringComparison.Ordinal);
+        Assert.Equal(cells[1].Form(MimeTypes.Svg), cells[16].Form(MimeTypes.Svg));
+        Assert.Equal(cells[1].Form(MimeTypes.Html), cells[16].Form(MimeTypes.Html));
         Assert.All(cells, cell => Assert.False(string.IsNullOrEmpty(cell.Form(MimeTypes.Text))));
     }
 

@@ -26,7 +26,7 @@ public class SimulationTests
         { "interrupted series, 10 + 10 sessions, set noise 2 %, jump 0 %", 200 },
         { "recovery, 20 sessions, set noise 0.6 s, 60 s fresh, 6 s per unit of fatigue, time constant 60 s", 60 },
         { "standing, squad of 12, 8 sessions, set noise 2 %", 60 },
-        { "squad models, squad of 12, 8 sessions, set noise 2 %", 40 },
+        { "squad models, squad of 12, 12 sessions, set noise 2 %", 40 },
     };
 
     public static TheoryData<string, int> SimulatedInR => new()
