@@ -30,9 +30,9 @@ internal static class Formatters
         Formatter.SetPreferredMimeTypesFor(typeof(object), MimeTypes.Html, MimeTypes.Text);
         AddTable<Table>(static table => table);
         Add<Figure>(
-            (MimeTypes.Html, static figure => FigureForms.Of(figure).Html),
-            (MimeTypes.Svg, static figure => FigureForms.Of(figure).Svg),
-            (MimeTypes.Png, static figure => FigureForms.Of(figure).Png),
+            (MimeTypes.Html, static figure => ShownFigures.Of(figure).Html),
+            (MimeTypes.Svg, static figure => ShownFigures.Of(figure).Svg),
+            (MimeTypes.Png, static figure => Convert.ToBase64String(ShownFigures.Of(figure).Png.Span)),
             (MimeTypes.Text, static figure => figure.ToString()));
         Add<Findings>(
             (MimeTypes.Finding, static findings => FindingForm.Write(findings.Items)),

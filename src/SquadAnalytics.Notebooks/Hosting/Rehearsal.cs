@@ -12,8 +12,6 @@ internal static class Rehearsal
     private static void Draw()
     {
         var figure = new HowManyMoreTests([new PowerCurve("1 s", [new PowerAt(1, 0.2), new PowerAt(2, 0.4)])], 0.8, "none");
-        _ = figure.ToHtml();
-        _ = figure.ToSvg();
-        _ = figure.ToPng();
+        _ = figure.ToForms();
     }
 }

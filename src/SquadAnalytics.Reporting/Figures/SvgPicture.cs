@@ -20,17 +20,13 @@ internal static partial class SvgPicture
     // What marks take over from their group. The class holds the page's colours for fill and stroke and nothing else.
     private static readonly string[] Inherited = ["fill", "fill-opacity", "stroke", "stroke-width", "stroke-opacity", "stroke-dasharray", "stroke-dashoffset", "stroke-linecap", "stroke-linejoin", "class"];
 
-    public static string Inline(Drawing drawing, string alternativeText)
-    {
-        var root = Read(drawing, alternativeText);
-        root.Elements(Svg + "rect").Where(rect => IsGround(rect, drawing)).Remove();
-        return root.ToString(SaveOptions.DisableFormatting);
-    }
+    /// <summary>A picture as it stands in a page.</summary>
+    public static string Inline(XElement picture) => picture.ToString(SaveOptions.DisableFormatting);
 
-    public static string StandAlone(Drawing drawing, string title, string alternativeText, int? athletes)
+    /// <summary>A picture as a file: with size, ground and title.</summary>
+    public static string StandAlone(XElement picture, Drawing drawing, string title, string alternativeText, int? athletes)
     {
-        var root = Read(drawing, alternativeText);
-        root.Elements(Svg + "rect").Where(rect => IsGround(rect, drawing)).Remove();
+        var root = new XElement(picture);
         if (athletes is { } count) root.SetAttributeValue(AthletesAttribute, count);
         root.AddFirst(
             new XElement(Svg + "title", title),
@@ -41,7 +37,8 @@ internal static partial class SvgPicture
         return $"<?xml version=\"1.0\" encoding=\"utf-8\"?>\n{root}\n";
     }
 
-    private static XElement Read(Drawing drawing, string alternativeText)
+    /// <summary>The picture of a drawing, without ground.</summary>
+    public static XElement Of(Drawing drawing, string alternativeText)
     {
         var sheet = drawing.ToVector();
         var root = XDocument.Parse(sheet.MarksSvg).Root!;
@@ -61,6 +58,7 @@ internal static partial class SvgPicture
         }
 
         foreach (var group in root.Descendants(Svg + "g").ToList()) ShareLook(group);
+        root.Elements(Svg + "rect").Where(rect => IsGround(rect, drawing)).Remove();
         return root;
     }
 

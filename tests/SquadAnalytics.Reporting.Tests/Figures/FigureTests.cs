@@ -33,6 +33,16 @@ public class FigureTests
 
     [Theory]
     [MemberData(nameof(Names))]
+    public void All_forms_at_once_are_the_forms_one_by_one(string name)
+    {
+        var forms = Named(name).ToForms();
+        Assert.Equal(Named(name).ToHtml(), forms.Html);
+        Assert.Equal(Named(name).ToSvg(), forms.Svg);
+        Assert.Equal(Named(name).ToPng(), forms.Png.ToArray());
+    }
+
+    [Theory]
+    [MemberData(nameof(Names))]
     public void A_figure_reads_the_same_under_every_culture(string name)
     {
         var (expected, html) = (Named(name).ToSvg(), Named(name).ToHtml());

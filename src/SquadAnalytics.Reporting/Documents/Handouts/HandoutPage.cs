@@ -95,7 +95,7 @@ internal static class HandoutPage
     private static void Picture(StringBuilder html, Figure figure, string title, string caption)
     {
         using var drawing = figure.Draw(FigureSize.Narrow);
-        html.Append("<figure>\n").Append(SvgPicture.Inline(drawing, figure.AlternativeText))
+        html.Append("<figure>\n").Append(SvgPicture.Inline(SvgPicture.Of(drawing, figure.AlternativeText)))
             .Append("\n<figcaption><strong>").Append(Html.Sentence(title)).Append(".</strong> ").Append(Html.Sentence(caption)).Append("</figcaption>\n</figure>\n");
     }
 
