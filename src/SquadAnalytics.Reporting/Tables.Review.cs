@@ -11,7 +11,7 @@ public static partial class Tables
     {
         ArgumentNullException.ThrowIfNull(selection);
         ArgumentNullException.ThrowIfNull(squad);
-        if (selection.Sessions.Count == 0) throw new ArgumentException("There is no session.", nameof(selection));
+        if (selection.Sessions.Count == 0) throw new ArgumentException($"There is no test to analyse: {selection}", nameof(selection));
         var athletes = selection.Sessions.GroupBy(session => session.AthleteId, StringComparer.Ordinal).Select(own => (Athlete: squad.Athlete(own.Key), Tests: own.Count())).ToList();
         var last = selection.Sessions[^1].Date;
         double[] ages = [.. athletes.Where(item => item.Athlete.BirthYear is not null).Select(item => (double)(last.Year - item.Athlete.BirthYear!.Value))];

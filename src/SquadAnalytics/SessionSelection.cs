@@ -46,10 +46,13 @@ public sealed record SessionSelection
     /// <param name="sessions">Sessions in any order.</param>
     /// <param name="options">Which to use; null for the defaults.</param>
     /// <returns>The selection (possibly empty), or <see cref="Refusal.MixedProtocols"/> where the protocol keys differ and none was asked for.</returns>
+    /// <exception cref="ArgumentException">The first day comes after the last.</exception>
     public static Answer<SessionSelection> Of(IReadOnlyList<Session> sessions, SelectionOptions? options = null)
     {
         ArgumentNullException.ThrowIfNull(sessions);
         options ??= new SelectionOptions();
+        if (options.From > options.To)
+            throw new ArgumentException(string.Create(CultureInfo.InvariantCulture, $"The first day, {options.From:yyyy-MM-dd}, comes after the last, {options.To:yyyy-MM-dd}."), nameof(options));
         var valid = sessions.Where(session => session is { IsVoid: false, IsStarted: true })
             .OrderBy(session => session.Date).ThenBy(session => session.Occasion).ThenBy(session => session.Id, StringComparer.Ordinal).ToList();
         var comparable = valid;

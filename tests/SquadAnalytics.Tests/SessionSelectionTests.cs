@@ -37,6 +37,13 @@ public sealed class SessionSelectionTests
         Assert.Throws<ArgumentException>(() => SessionSelection.OfOneAthlete([WorkedData.FirstSession, WorkedData.One([60, 61, 62, 63, 64], 1, "a2")]));
 
     [Fact]
+    public void A_first_day_after_the_last_is_a_mistake()
+    {
+        var error = Assert.Throws<ArgumentException>(() => SessionSelection.Of(WorkedData.SixSessions, new SelectionOptions { From = new DateOnly(2031, 3, 27), To = new DateOnly(2031, 3, 20) }));
+        Assert.StartsWith("The first day, 2031-03-27, comes after the last, 2031-03-20.", error.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Sessions_written_to_different_steps_say_what_rounding_adds()
     {
         // Hand arithmetic: √(5/12) = 0.65 s for whole seconds, 0.065 s for tenths.

@@ -70,6 +70,36 @@ public sealed class JourneyTests(TestBrowser browser, ServedWorkbench workbench)
         await Assertions.Expect(opened.GetByRole(AriaRole.Heading, new() { Name = "Findings" })).ToBeVisibleAsync();
     }
 
+    [Theory]
+    [InlineData("02-this-week")]
+    [InlineData("04-season-review")]
+    [InlineData("05-where-everyone-stands")]
+    [InlineData("06-plan-the-tests")]
+    public async Task A_question_asked_as_its_form_stands_is_answered_in_full(string name)
+    {
+        var page = await Open("/questions/" + name);
+        await Ask(page);
+        await Assertions.Expect(page.GetByText("It stopped:")).ToHaveCountAsync(0);
+        await Assertions.Expect(page.Locator("ol.findings > li").First).ToBeVisibleAsync();
+    }
+
+    [Fact]
+    public async Task A_day_that_may_be_empty_can_be_set_and_emptied_again()
+    {
+        var page = await Open("/questions/04-season-review");
+        var first = page.GetByLabel("First day; empty for the first test");
+        await Assertions.Expect(first).ToHaveValueAsync("");
+
+        // The days stand latest first: the last test as the first day, the one before as the last.
+        await first.SelectOptionAsync(new SelectOptionValue { Index = 1 });
+        await page.GetByLabel("Last day; empty for the last test").SelectOptionAsync(new SelectOptionValue { Index = 2 });
+        await page.GetByRole(AriaRole.Button, new() { Name = "Ask", Exact = true }).ClickAsync();
+        await Assertions.Expect(page.Locator("section[aria-label=Answer] .warn")).ToContainTextAsync("comes after the last");
+        await first.SelectOptionAsync([""]);
+        await Ask(page);
+        await Assertions.Expect(page.GetByText("It stopped:")).ToHaveCountAsync(0);
+    }
+
     [Fact]
     public async Task A_coach_compares_two_blocks_changes_the_dates_takes_the_change_back_and_prints()
     {
