@@ -1,3 +1,4 @@
+using System.Globalization;
 using SquadAnalytics.Internals;
 
 namespace SquadAnalytics;
@@ -74,9 +75,16 @@ public sealed record Squad
         return found.Count switch
         {
             1 => found[0],
-            0 => throw new ArgumentException($"Nobody in the squad answers to '{text}'. Codes: {string.Join(", ", Athletes.Select(athlete => athlete.Code))}.", nameof(idCodeOrName)),
+            0 => throw new ArgumentException($"Nobody in the squad answers to '{text}'. Codes: {Codes()}.", nameof(idCodeOrName)),
             _ => throw new ArgumentException($"'{text}' fits more than one athlete: {string.Join(", ", found.Select(athlete => athlete.Code))}.", nameof(idCodeOrName)),
         };
+    }
+
+    private string Codes()
+    {
+        const int shown = 30;
+        var codes = string.Join(", ", Athletes.Take(shown).Select(athlete => athlete.Code));
+        return Athletes.Count <= shown ? codes : string.Create(CultureInfo.InvariantCulture, $"{codes} and {Athletes.Count - shown} more");
     }
 
     /// <summary>The protocol with an id or name.</summary>

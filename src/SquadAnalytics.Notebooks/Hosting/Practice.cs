@@ -38,19 +38,26 @@ internal sealed class Practice
         using var kernel = new CompositeKernel { csharp, new SqlKernel(csharp) };
         kernel.DefaultKernelName = NotebookFile.DefaultLanguage;
         if (!Succeeds(kernel, new SubmitCode(Prelude.Code()))) return;
-        try
-        {
-            if (practise.LogbookFolder is { } folder) csharp.SetAsync(Prelude.LogbookName, Logbook.Open(folder), typeof(Logbook)).GetAwaiter().GetResult();
-        }
-        catch (Exception error) when (error is IOException or UnauthorizedAccessException or FormatException or LogbookContentException)
-        {
-            // Whoever runs the notebook is told.
-            return;
-        }
+        using var logbook = Opened(practise.LogbookFolder);
+        if (practise.LogbookFolder is not null && logbook is null) return;
+        if (logbook is not null) csharp.SetAsync(Prelude.LogbookName, logbook, typeof(Logbook)).GetAwaiter().GetResult();
 
         foreach (var cell in practise.Cells)
         {
             if (_stopped || !Succeeds(kernel, new SubmitCode(cell.Source, cell.Language))) return;
+        }
+    }
+
+    private static Logbook? Opened(string? folder)
+    {
+        try
+        {
+            return folder is null ? null : Logbook.Open(folder);
+        }
+        catch (Exception error) when (error is IOException or UnauthorizedAccessException or FormatException or LogbookContentException)
+        {
+            // Whoever runs the notebook is told.
+            return null;
         }
     }
 

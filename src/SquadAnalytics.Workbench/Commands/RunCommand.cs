@@ -5,6 +5,7 @@ using SquadAnalytics.Notebooks.Parameters;
 using SquadAnalytics.Notebooks.Reports;
 using SquadAnalytics.Notebooks.Running;
 using SquadAnalytics.Reporting;
+using SquadAnalytics.Storage;
 
 namespace SquadAnalytics.Workbench.Commands;
 
@@ -50,6 +51,27 @@ internal sealed class RunCommand : Command
         return await RunAsync(path, request, limits, kept is null ? null : KeptRunFolder.Named(kept), output, progress).ConfigureAwait(false);
     }
 
+    /// <summary>A logbook of one's own has other boxers than the notebook's examples: said before anything runs.</summary>
+    private static void RequireExamples(RunRequest request)
+    {
+        if (request.DataNote is not null || request.Notebook.ParametersCell is not { } cell || Read(request.LogbookFolder!) is not { } squad) return;
+        SquadChoices.RequireIn(ParametersCell.Read(cell.Source), request.Settings, squad);
+    }
+
+    private static Squad? Read(string logbookFolder)
+    {
+        try
+        {
+            using var logbook = Logbook.Open(logbookFolder);
+            return logbook.Squad;
+        }
+        catch (Exception error) when (error is IOException or UnauthorizedAccessException or FormatException or LogbookContentException)
+        {
+            // The run tells, with its report.
+            return null;
+        }
+    }
+
     private static async Task<int> RunAsync(string path, RunRequest request, KernelLimits limits, string? folder, TextWriter output, TextWriter progress)
     {
         using var interrupt = new Interrupt();
@@ -59,6 +81,7 @@ internal sealed class RunCommand : Command
         try
         {
             request = request with { Notebook = NotebookFile.Read(path) };
+            RequireExamples(request);
             // A notebook that never looks at the logbook shows nothing of the invented squad.
             if (!request.Notebook.Cells.Any(cell => cell.Source.Contains("logbook", StringComparison.Ordinal))) request = request with { DataNote = null };
             var run = await new NotebookRunner(kernels, TimeProvider.System).RunAsync(request, cell => Report(cell, progress), interrupt.Token).ConfigureAwait(false);

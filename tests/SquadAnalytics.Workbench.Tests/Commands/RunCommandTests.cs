@@ -60,6 +60,16 @@ public sealed class RunCommandTests : IDisposable
     }
 
     [Fact]
+    public void An_example_that_the_squad_does_not_have_is_told_before_anything_runs()
+    {
+        using var folder = new ImportFolder();
+        var result = CommandRun.In(folder.Path, "run", "01-why-the-slowdown", "--logbook", "logbook");
+        Assert.Equal(2, result.ExitCode);
+        Assert.Contains("athlete (Boxer): the notebook's example 'DOL' is not in this logbook; choose one of this squad, such as athlete=", result.Errors, StringComparison.Ordinal);
+        Assert.DoesNotContain("cell 1", result.Errors, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Help_is_a_result()
     {
         var overview = CommandRun.In(_folder, "--help");
