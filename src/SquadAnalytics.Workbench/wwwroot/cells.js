@@ -180,4 +180,4 @@ document.addEventListener('load', event => {
   measure(frame);
   frame.contentDocument?.fonts?.ready.then(() => measure(frame));
 }, true);
-addEventListener('resize', () => document.querySelectorAll('iframe.shown').forEach(frame => { frame.style.height = 'auto'; measure(frame); }));
+addEventListener('resize', () => document.querySelectorAll('iframe.shown').forEach(frame => { frame.style.height = '0'; measure(frame); }));
