@@ -48,7 +48,7 @@ public class TablesTests
     {
         var result = ClipboardImport.Read(ImportSource.FromText("friday.csv", "athlete,date,set 1,set 2\nB1,2031-03-07,62.4,1:72\n"));
         var table = Tables.Import(result.Report);
-        Assert.Contains("1 rows read: 0 kept, 1 refused", table.Caption, StringComparison.Ordinal);
+        Assert.Contains("1 row read: 0 kept, 1 refused", table.Caption, StringComparison.Ordinal);
         Assert.Contains(table.Rows, row => row[0].Text.Contains("friday.csv, line 2, column 4 set 2", StringComparison.Ordinal) && row[1].Text == "1:72");
     }
 }

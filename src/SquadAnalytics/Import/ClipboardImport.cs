@@ -101,7 +101,7 @@ public static class ClipboardImport
     }
 
     private static ImportDecision Shown(PendingDecision decision) =>
-        new(decision.Id, decision.Kind, decision.Text, decision.Choices, [.. decision.Rows.Where(row => row.IsHeld).Distinct().Select(row => row.Place)]);
+        new(decision.Id, decision.Kind, decision.Text, decision.Choices, [.. decision.Rows.Where(row => row.IsHeld).Distinct().Select(row => row.Place)]) { Template = decision.Template };
 
     private static ImportReport ReportOf(RawImport raw, Plausibility plausibility)
     {

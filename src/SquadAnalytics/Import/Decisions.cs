@@ -43,7 +43,7 @@ internal sealed class Decisions
         List<string> all = [.. choices, LeaveOut];
         if (!_answers.TryGetValue(id, out var answer))
         {
-            if (!_pending.TryGetValue(id, out var decision)) _pending[id] = decision = new PendingDecision(id, kind, text, all);
+            if (!_pending.TryGetValue(id, out var decision)) _pending[id] = decision = new PendingDecision(id, kind, text, all, template);
             foreach (var row in rows)
             {
                 row.Await(decision);

@@ -40,5 +40,5 @@ public sealed record ImportReport
     public bool IsClean => Kept == Rows;
 
     /// <summary>The three counts in one sentence.</summary>
-    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Rows} rows read: {Kept} kept, {RefusedRows} refused, {DecisionRows} awaiting a decision.");
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Rows} {(Rows == 1 ? "row" : "rows")} read: {Kept} kept, {RefusedRows} refused, {DecisionRows} awaiting a decision.");
 }

@@ -61,7 +61,7 @@ public sealed class FormatterTests : IDisposable
         Assert.StartsWith("set,start_s,work_s,finish_s", cells[10].Form(MimeTypes.Csv), StringComparison.Ordinal);
         Assert.Contains("<th scope=\"row\">BL</th>", cells[11].Form(MimeTypes.Html), StringComparison.Ordinal);
         Assert.DoesNotContain("Lindqvist", cells[11].Form(MimeTypes.Html), StringComparison.Ordinal);
-        Assert.Contains("1 rows read: 0 kept, 1 refused", cells[12].Form(MimeTypes.Html), StringComparison.Ordinal);
+        Assert.Contains("1 row read: 0 kept, 1 refused", cells[12].Form(MimeTypes.Html), StringComparison.Ordinal);
         Assert.Contains("cannot be negative", cells[12].Form(MimeTypes.Text), StringComparison.Ordinal);
         Assert.Equal("<p>InvalidOperationException: a &lt; b (FormatException: inside)</p>\n", cells[13].Form(MimeTypes.Html));
         Assert.Equal("<p>Not enough data for the slope: needs 3 sets, has 2 sets.</p>\n", cells[14].Form(MimeTypes.Html));

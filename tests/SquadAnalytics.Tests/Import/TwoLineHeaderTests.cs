@@ -34,7 +34,7 @@ public sealed class TwoLineHeaderTests
     public void A_word_above_numbers_and_a_line_of_units_are_headers(string header)
     {
         var result = Read(header + "BL,62.4,63.1,64,69.2\n", Known with { Protocol = "quay-v1", Date = Date });
-        Assert.Equal("1 rows read: 1 kept, 0 refused, 0 awaiting a decision.", result.Report.ToString());
+        Assert.Equal("1 row read: 1 kept, 0 refused, 0 awaiting a decision.", result.Report.ToString());
         Assert.Equal([62.4, 63.1, 64, 69.2], Times(result.NewSessions[0]));
     }
 

@@ -14,7 +14,7 @@ public sealed class CheckCommandTests
         folder.Write("messy.csv", Messy);
         var clean = CommandRun.In(folder.Path, "check", "clean.csv");
         Assert.Equal((0, ""), (clean.ExitCode, clean.Errors));
-        Assert.StartsWith("1 rows read: 1 kept, 0 refused, 0 awaiting a decision.", clean.Output, StringComparison.Ordinal);
+        Assert.StartsWith("1 row read: 1 kept, 0 refused, 0 awaiting a decision.", clean.Output, StringComparison.Ordinal);
         var messy = CommandRun.In(folder.Path, "check", "messy.csv");
         Assert.Equal(1, messy.ExitCode);
         Assert.Contains("messy.csv, line 3, column 3 'Set 1': '1:72'", messy.Output, StringComparison.Ordinal);
