@@ -12,6 +12,14 @@ namespace SquadAnalytics.Reporting;
 /// </summary>
 public static class Sentences
 {
+    /// <summary>What an error says, without the name of a method's parameter: that is for whoever wrote the call.</summary>
+    /// <param name="error">The error.</param>
+    public static string Mistake(Exception error)
+    {
+        ArgumentNullException.ThrowIfNull(error);
+        return error is ArgumentException { ParamName: { } name } ? error.Message.Replace($" (Parameter '{name}')", "", StringComparison.Ordinal) : error.Message;
+    }
+
     /// <summary>How one athlete's latest tests compare with the ones before.</summary>
     /// <param name="athlete">The athlete as labelled in this report.</param>
     /// <param name="change">The change with its verdict.</param>

@@ -36,6 +36,9 @@ public enum Refusal
     /// <summary>Station times are missing.</summary>
     StationsMissing,
 
+    /// <summary>The protocol has no bands on the day.</summary>
+    BandsMissing,
+
     /// <summary>The observations do not vary.</summary>
     ZeroVariance,
 

@@ -82,6 +82,15 @@ public sealed record SessionSelection
         return selection with { Notes = [.. selection.Describe()] };
     }
 
+    /// <summary>Selects from sessions of any number of athletes, for a question that nothing can be said about without one.</summary>
+    /// <param name="sessions">Sessions in any order.</param>
+    /// <param name="options">Which to use; null for the defaults.</param>
+    /// <returns>The selection with one session or more, or <see cref="Refusal.TooFewSessions"/> with what was left out and why.</returns>
+    /// <exception cref="ArgumentException">The first day comes after the last.</exception>
+    public static Answer<SessionSelection> NotEmpty(IReadOnlyList<Session> sessions, SelectionOptions? options = null) => Of(sessions, options).Match<Answer<SessionSelection>>(
+        found => found.Sessions.Count > 0 ? found : new NotEstimable("this question", Refusal.TooFewSessions, $"a complete test{(options?.Protocol is { } protocol ? $" of {protocol.Name}" : "")}", string.Join(". ", ["none", .. found.Notes]).TrimEnd('.')),
+        refused => refused);
+
     /// <summary>Selects from sessions of one athlete.</summary>
     /// <param name="sessions">Sessions of one athlete in any order.</param>
     /// <param name="options">Which to use; null for the defaults.</param>

@@ -75,16 +75,9 @@ public sealed record Squad
         return found.Count switch
         {
             1 => found[0],
-            0 => throw new ArgumentException($"Nobody in the squad answers to '{text}'. Codes: {Codes()}.", nameof(idCodeOrName)),
+            0 => throw new ArgumentException($"Nobody in the squad answers to '{text}'. {Known("Codes", Athletes.Select(athlete => athlete.Code))}", nameof(idCodeOrName)),
             _ => throw new ArgumentException($"'{text}' fits more than one athlete: {string.Join(", ", found.Select(athlete => athlete.Code))}.", nameof(idCodeOrName)),
         };
-    }
-
-    private string Codes()
-    {
-        const int shown = 30;
-        var codes = string.Join(", ", Athletes.Take(shown).Select(athlete => athlete.Code));
-        return Athletes.Count <= shown ? codes : string.Create(CultureInfo.InvariantCulture, $"{codes} and {Athletes.Count - shown} more");
     }
 
     /// <summary>The protocol with an id or name.</summary>
@@ -92,17 +85,25 @@ public sealed record Squad
     public Protocol Protocol(string idOrName) =>
         Protocols.FirstOrDefault(protocol => protocol.Id == idOrName)
         ?? Protocols.FirstOrDefault(protocol => Named(protocol.Name, idOrName))
-        ?? throw new ArgumentException($"There is no protocol '{idOrName}'. Protocols: {string.Join(", ", Protocols.Select(protocol => protocol.Id))}.", nameof(idOrName));
+        ?? throw new ArgumentException($"There is no protocol '{idOrName}'. {Known("Protocols", Protocols.Select(protocol => protocol.Id))}", nameof(idOrName));
 
     /// <summary>The training block with an id or name.</summary>
     /// <exception cref="ArgumentException">There is none; the message lists the ids.</exception>
     public TrainingBlock Block(string idOrName) =>
         Blocks.FirstOrDefault(block => block.Id == idOrName)
         ?? Blocks.FirstOrDefault(block => Named(block.Name, idOrName))
-        ?? throw new ArgumentException($"There is no block '{idOrName}'. Blocks: {string.Join(", ", Blocks.Select(block => block.Id))}.", nameof(idOrName));
+        ?? throw new ArgumentException($"There is no block '{idOrName}'. {Known("Blocks", Blocks.Select(block => block.Id))}", nameof(idOrName));
 
     /// <summary>Sessions of one athlete by date and occasion, void ones included.</summary>
     public IReadOnlyList<Session> SessionsOf(string athleteId) => [.. _sessions[athleteId]];
+
+    private static string Known(string what, IEnumerable<string> names)
+    {
+        const int shown = 30;
+        var all = names.ToList();
+        var more = all.Count <= shown ? "" : string.Create(CultureInfo.InvariantCulture, $" and {all.Count - shown} more");
+        return $"{what}: {(all.Count == 0 ? "none yet" : string.Join(", ", all.Take(shown)))}{more}.";
+    }
 
     private static bool Named(string name, string text) => string.Equals(name.Trim(), text.Trim(), StringComparison.OrdinalIgnoreCase);
 

@@ -10,6 +10,13 @@ public class SentencesTests
 {
     private static readonly NumberFormat Format = new(1);
 
+    [Fact]
+    public void A_mistake_is_told_without_the_name_of_a_parameter()
+    {
+        Assert.Equal("There is no block 'x'.", Sentences.Mistake(new ArgumentException("There is no block 'x'.", "idOrName")));
+        Assert.Equal("It is full.", Sentences.Mistake(new IOException("It is full.")));
+    }
+
     private static LateSlowdownResult Slowdown(int? afterSet) =>
         LateSlowdown.Fit(Examples.Sessions, new LateSlowdownOptions { AfterSet = afterSet, Selection = SelectionOptions.KeepAll }).GetOrThrow();
 

@@ -33,6 +33,15 @@ public sealed class SessionSelectionTests
     }
 
     [Fact]
+    public void Where_nothing_is_left_the_refusal_says_what_was_left_out()
+    {
+        var only = new SelectionOptions { Protocol = WorkedData.Circuit };
+        Assert.Equal($"Not enough data for this question: needs a complete test of {WorkedData.Circuit.Name}, has none. Tests left out: 1 as familiarisation (the first of each athlete).", SessionSelection.NotEmpty([WorkedData.FirstSession], only).ToString());
+        Assert.Equal(Refusal.TooFewSessions, SessionSelection.NotEmpty([]).Refusal!.Reason);
+        Assert.Equal(5, SessionSelection.NotEmpty(WorkedData.SixSessions, only).GetOrThrow().Sessions.Count);
+    }
+
+    [Fact]
     public void Sessions_of_two_athletes_are_a_mistake_where_one_is_asked_for() =>
         Assert.Throws<ArgumentException>(() => SessionSelection.OfOneAthlete([WorkedData.FirstSession, WorkedData.One([60, 61, 62, 63, 64], 1, "a2")]));
 

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Reflection;
 using System.Text.RegularExpressions;
 using SquadAnalytics.Notebooks.Kernels;
+using SquadAnalytics.Reporting;
 
 namespace SquadAnalytics.Notebooks.Hosting;
 
@@ -16,7 +17,7 @@ internal static partial class ExceptionReader
         var cause = exception is TargetInvocationException or AggregateException { InnerExceptions.Count: 1 } ? exception.InnerException ?? exception : exception;
         var calls = (cause.StackTrace ?? "").Split('\n', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
         var line = calls.Select(call => LineIn(call, number)).FirstOrDefault(static found => found is not null);
-        return new CellFault(cause.Message)
+        return new CellFault(Sentences.Mistake(cause))
         {
             Name = cause.GetType().Name,
             Line = line,

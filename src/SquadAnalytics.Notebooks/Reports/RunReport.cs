@@ -1,4 +1,3 @@
-using System.Text;
 using SquadAnalytics.Notebooks.Files;
 using SquadAnalytics.Notebooks.Kernels;
 using SquadAnalytics.Notebooks.Running;
@@ -28,7 +27,7 @@ public static class RunReport
     private static IEnumerable<ReportPart> Parts(NotebookRun run)
     {
         if (run.Obstacle is { } obstacle) yield return new FailurePart("the start", obstacle);
-        if (run.Failure is { } failure) yield return Stopped(failure);
+        if (run.Failure is { } failure) yield return new FailurePart(failure.Place(), failure.Result.Fault?.Message ?? "");
         var headed = false;
         foreach (var cell in run.Notebook.Cells)
         {
@@ -58,13 +57,10 @@ public static class RunReport
     private static FailurePart Stopped(CellRun failed)
     {
         var fault = failed.Result.Fault;
-        var message = new StringBuilder(fault?.Message);
-        if (fault?.Excerpt is { } excerpt)
+        return new FailurePart($"{failed.Place()} ({failed.Cell.Name()})", fault?.Message ?? "")
         {
-            message.Append('\n').Append(excerpt);
-            if (fault.Column is { } column and > 0) message.Append('\n').Append(' ', column - 1).Append('^');
-        }
-        return new FailurePart($"{failed.Place()} ({failed.Cell.Name()})", message.ToString());
+            Excerpt = fault is { Excerpt: { } excerpt, Column: { } column and > 0 } ? $"{excerpt}\n{new string(' ', column - 1)}^" : fault?.Excerpt,
+        };
     }
 
     private static string Heading(CellRun cell)

@@ -7,7 +7,10 @@ namespace SquadAnalytics.Reporting.Documents;
 /// <param name="Message">Why, in words.</param>
 public sealed record FailurePart(string Place, string Message) : ReportPart
 {
+    /// <summary>The code at that place, or null.</summary>
+    public string? Excerpt { get; init; }
+
     /// <inheritdoc />
     public override string ToHtml() =>
-        $"<div class=\"failure\" role=\"note\"><p><strong>Stopped at {Html.Escape(Place)}.</strong></p><pre>{Html.Escape(Message)}</pre></div>\n";
+        $"<div class=\"failure\" role=\"note\"><p><strong>{Html.Escape(Message)}</strong></p><p>Stopped at {Html.Escape(Place)}.</p>{(Excerpt is null ? "" : $"<pre>{Html.Escape(Excerpt)}</pre>")}</div>\n";
 }

@@ -39,7 +39,7 @@ internal sealed class HandoutCommand : Command
         }
         catch (ArgumentException error)
         {
-            throw new UsageException(error.Message);
+            throw new UsageException(Sentences.Mistake(error));
         }
         catch (Exception error) when (error is IOException or UnauthorizedAccessException or LogbookNotWrittenException or LogbookChangedOutsideException)
         {

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using SquadAnalytics.Reporting;
 using SquadAnalytics.Reporting.Documents;
 
 namespace SquadAnalytics.Workbench.Commands;
@@ -56,7 +57,7 @@ internal sealed class SheetCommand : Command
         }
         catch (ArgumentException error)
         {
-            throw new UsageException(error.Message);
+            throw new UsageException(Sentences.Mistake(error));
         }
         catch (Exception error) when (error is IOException or UnauthorizedAccessException)
         {

@@ -40,6 +40,19 @@ public sealed record SmallestWorthwhileChange
             fraction is null ? ["10 % of a band is a house value, not from the literature: the coach confirms it once."] : []);
     }
 
+    /// <summary>A fraction of the width of the fastest band that applies on a day.</summary>
+    /// <param name="protocol">The protocol.</param>
+    /// <param name="date">The day.</param>
+    /// <param name="fraction">The fraction of its width; above 0. Null for 10 %, a house value, not from the literature: to be confirmed once by the coach.</param>
+    /// <returns>S, or <see cref="Refusal.BandsMissing"/> where the protocol has none.</returns>
+    public static Answer<SmallestWorthwhileChange> FromBand(Protocol protocol, DateOnly date, Percent? fraction = null)
+    {
+        ArgumentNullException.ThrowIfNull(protocol);
+        return protocol.BandsOn(date) is [var fastest, ..]
+            ? FromBand(fastest, fraction)
+            : new NotEstimable("the smallest worthwhile change", Refusal.BandsMissing, "a band of session totals", string.Create(CultureInfo.InvariantCulture, $"none: {protocol.Name} has no bands on {date:yyyy-MM-dd}"));
+    }
+
     /// <summary>A fifth of the true spread between athletes, from the mean squares of repeated tests: 0.2 √((MSB - MSE) / k).</summary>
     /// <remarks>A convention for mean effects. Source: Hopkins 2004, Sportscience 8:1-7.</remarks>
     /// <returns>S, or <see cref="Refusal.NegativeVarianceComponent"/> where athletes differ by no more than noise.</returns>

@@ -21,6 +21,20 @@ public sealed class SmallestWorthwhileChangeTests
     }
 
     [Fact]
+    public void The_fastest_band_of_the_day_gives_it_and_a_protocol_without_bands_is_refused()
+    {
+        // Hand arithmetic: a tenth of 40 s, of 50 s from June on.
+        var day = new DateOnly(2031, 3, 4);
+        var protocol = new Protocol("quay", "Quay", [], 5, new Seconds(120))
+        {
+            Bands = [new("slow", new Seconds(300), new Seconds(400)), new("fast", new Seconds(260), new Seconds(300)), new("new fast", new Seconds(240), new Seconds(290), new DateOnly(2031, 6, 1))],
+        };
+        Assert.Equal(4, SmallestWorthwhileChange.FromBand(protocol, day).GetOrThrow().Estimate.Value, 1e-12);
+        Assert.Equal(5, SmallestWorthwhileChange.FromBand(protocol, new DateOnly(2031, 7, 1)).GetOrThrow().Estimate.Value, 1e-12);
+        Assert.Equal("Not enough data for the smallest worthwhile change: needs a band of session totals, has none: Quay has no bands on 2031-03-04.", SmallestWorthwhileChange.FromBand(protocol with { Bands = [] }, day).ToString());
+    }
+
+    [Fact]
     public void A_fifth_of_the_spread_between_athletes_matches_R()
     {
         // R 4.2.2: 0.2 * sqrt((MSB - MSE) / 4) of anova(lm(total ~ athlete + test)).

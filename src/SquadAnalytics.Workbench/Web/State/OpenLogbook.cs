@@ -1,3 +1,4 @@
+using SquadAnalytics.Reporting;
 using SquadAnalytics.Storage;
 using SquadAnalytics.Workbench.Commands;
 
@@ -59,7 +60,7 @@ public sealed class OpenLogbook(WorkbenchOptions options) : IDisposable
             }
             catch (Exception error) when (error is LogbookReadOnlyException or LogbookNotWrittenException or LogbookChangedOutsideException or LogbookContentException or ProtocolInUseException or ArgumentException or IOException)
             {
-                refused = error.Message;
+                refused = Sentences.Mistake(error);
             }
         }
 
