@@ -19,6 +19,7 @@ public sealed class CellsTests(TestBrowser browser, ServedWorkbench workbench) :
         await page.Keyboard.PressAsync("Control+Home");
         await page.Keyboard.TypeAsync("var days = logbook.Squ");
         await Assertions.Expect(page.Locator(".suggest-widget.visible .monaco-list-row").First).ToContainTextAsync("Squad", new() { Timeout = 180_000 });
+        await Axe.AssertNothing(page);
         await page.Keyboard.PressAsync("Enter");
         await page.Keyboard.TypeAsync(".Sessions.Count;\n");
         await Axe.AssertNothing(page);
@@ -134,6 +135,7 @@ public sealed class CellsTests(TestBrowser browser, ServedWorkbench workbench) :
         Write("shared", "2 + 2");
         await two.GetByRole(AriaRole.Button, new() { Name = "Save", Exact = true }).ClickAsync();
         await Assertions.Expect(two.GetByText("This notebook was changed by another program.")).ToBeVisibleAsync();
+        await Axe.AssertNothing(two);
         Assert.Contains("2 + 2", await File.ReadAllTextAsync(Own("shared")), StringComparison.Ordinal);
         await two.GetByRole(AriaRole.Button, new() { Name = "Save this one over it" }).ClickAsync();
         await Assertions.Expect(two.GetByRole(AriaRole.Status)).ToContainTextAsync("saved at");

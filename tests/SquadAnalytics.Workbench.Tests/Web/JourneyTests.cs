@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using Microsoft.Playwright;
 using SquadAnalytics.Storage;
 
@@ -15,11 +16,11 @@ public sealed class JourneyTests(TestBrowser browser, ServedWorkbench workbench)
         await page.GetByLabel("or paste from a spreadsheet").FillAsync($"Name\tDate\tProtocol\tSet 1\tSet 2\tSet 3\n{name}\t2035-03-01\tTall Three\t61.2\t1:72\t63.0\n");
         await page.GetByLabel("or paste from a spreadsheet").BlurAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "Read what was pasted" }).ClickAsync();
-        await Assertions.Expect(page.GetByRole(AriaRole.Status)).ToContainTextAsync("1 rows read: 0 kept, 1 refused");
+        await Assertions.Expect(page.GetByRole(AriaRole.Status)).ToContainTextAsync("1 row read: 0 kept, 1 refused");
         await page.GetByLabel("Set 2", new() { Exact = true }).FillAsync("1:02");
         await page.GetByRole(AriaRole.Button, new() { Name = "Read again" }).ClickAsync();
-        await page.GetByRole(AriaRole.Button, new() { Name = "Keep 1 sessions" }).ClickAsync();
-        await Assertions.Expect(page.GetByText("1 sessions are in the logbook.")).ToBeVisibleAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Keep 1 session" }).ClickAsync();
+        await Assertions.Expect(page.GetByText("1 session is in the logbook.")).ToBeVisibleAsync();
         Assert.Contains(LogbookSquad().Sessions, session => session.Date == new DateOnly(2035, 3, 1));
 
         await page.GotoAsync(new Uri(workbench.Address, "/logbook").AbsoluteUri);
@@ -70,6 +71,20 @@ public sealed class JourneyTests(TestBrowser browser, ServedWorkbench workbench)
         await Assertions.Expect(opened.GetByRole(AriaRole.Heading, new() { Name = "Findings" })).ToBeVisibleAsync();
     }
 
+    [Fact]
+    public async Task An_answer_that_is_stopped_says_so_and_can_be_asked_for_again()
+    {
+        var page = await Open("/questions/04-season-review");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Ask", Exact = true }).ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Stop", Exact = true }).ClickAsync();
+
+        // While it starts there is no cell yet that could say so.
+        await Assertions.Expect(page.GetByText(new Regex("Stopped by request|stopped before anything was computed")).First).ToBeVisibleAsync();
+        await Axe.AssertNothing(page);
+        await Ask(page);
+        await Assertions.Expect(page.GetByText("There is no")).ToHaveCountAsync(0);
+    }
+
     [Theory]
     [InlineData("02-this-week")]
     [InlineData("04-season-review")]
@@ -79,7 +94,7 @@ public sealed class JourneyTests(TestBrowser browser, ServedWorkbench workbench)
     {
         var page = await Open("/questions/" + name);
         await Ask(page);
-        await Assertions.Expect(page.GetByText("It stopped:")).ToHaveCountAsync(0);
+        await Assertions.Expect(page.GetByText("There is no")).ToHaveCountAsync(0);
         await Assertions.Expect(page.Locator("ol.findings > li").First).ToBeVisibleAsync();
     }
 
@@ -97,7 +112,7 @@ public sealed class JourneyTests(TestBrowser browser, ServedWorkbench workbench)
         await Assertions.Expect(page.Locator("section[aria-label=Answer] .warn")).ToContainTextAsync("comes after the last");
         await first.SelectOptionAsync([""]);
         await Ask(page);
-        await Assertions.Expect(page.GetByText("It stopped:")).ToHaveCountAsync(0);
+        await Assertions.Expect(page.GetByText("There is no")).ToHaveCountAsync(0);
     }
 
     [Fact]
