@@ -12,9 +12,10 @@ internal sealed class ErrorRatesJob : Job
     public override string Summary => "False positives, coverage of intervals and power of the analyses, by simulation.";
 
     public override string Usage => """
-        error-rates [--runs N] [--slow-runs N] [--seed S] [--threads N] [--only WORD] [--out FILE]
+        error-rates [--runs N] [--slow-runs N] [--seed S] [--threads N] [--level PERCENT] [--only WORD] [--out FILE]
           --runs       runs of experiments whose fit takes under 5 ms (default 10000)
           --slow-runs  runs of the others (default 2000)
+          --level      confidence level of the intervals whose coverage is counted (default 90)
           --only       experiments whose setting contains the word
           --out        also writes the table to a file
         The exit code is 1 where a rate is more than 2 percentage points from what is promised.

@@ -22,21 +22,19 @@ internal sealed class BlockExperiment(int athletes, int sessions, double noisePe
 
     public override IReadOnlyList<Question> Questions =>
     [
-        new("change: 90 % interval covers", Promise.Exactly, 0.90),
-        new("change: 95 % interval covers", Promise.Exactly, 0.95),
-        new("change in percent: 90 % interval covers", Promise.Exactly, 0.90),
-        new("weighted change: 90 % interval covers", Promise.Exactly, 0.90),
-        new("rank-based change: 90 % interval covers", Promise.AtLeast, 0.90),
-        new("SD of changes: 90 % interval covers", Promise.Exactly, 0.90),
-        new("noise within a block: 90 % interval covers", Promise.Exactly, 0.90),
-        new("mixed model: 90 % interval covers", Promise.Exactly, 0.90),
-        new("mixed model: 95 % interval covers", Promise.Exactly, 0.95),
-        new("groups, adjusted: 90 % interval covers", Promise.Exactly, 0.90),
-        new("groups, difference of changes: 90 % interval covers", Promise.Exactly, 0.90),
-        Alarm("90 % interval of the change leaves out 0", Promise.Exactly),
-        Alarm("sign flips: p at most 0.10", Promise.AtMost),
-        Alarm("signed ranks: p at most 0.10", Promise.AtMost),
-        Alarm("mixed model: 90 % interval leaves out 0", Promise.Exactly),
+        Interval("change"),
+        Interval("change in percent"),
+        Interval("weighted change"),
+        Interval("rank-based change", Promise.AtLeast),
+        Interval("SD of changes"),
+        Interval("noise within a block"),
+        Interval("mixed model"),
+        Interval("groups, adjusted"),
+        Interval("groups, difference of changes"),
+        Alarm($"{Level} interval of the change leaves out 0", Promise.Exactly, 1 - Level.Fraction),
+        Alarm("sign flips: p at most 0.10", Promise.AtMost, 0.10),
+        Alarm("signed ranks: p at most 0.10", Promise.AtMost, 0.10),
+        Alarm($"mixed model: {Level} interval leaves out 0", Promise.Exactly, 1 - Level.Fraction),
     ];
 
     public override IReadOnlyList<bool?> Trial(SeededRandom random)
@@ -51,24 +49,19 @@ internal sealed class BlockExperiment(int athletes, int sessions, double noisePe
         var total = VirtualSquad.Total(_model);
         var truth = total * Math.Exp(ResponsePercent * ResponsePercent / 20_000) * Math.Exp(changePercent / 100) - total;
         var noise = VirtualSquad.NoisePercent(_model) / 100;
-        var options = new BlockComparisonOptions { Selection = SelectionOptions.KeepAll };
-        BlockComparison.Fit(tests, first, second, options).TryGet(out var fit);
-        BlockComparison.Fit(tests, first, second, options with { Level = ConfidenceLevel.NinetyFive }).TryGet(out var wide);
-        BlockModel.Fit(tests, first, second, new BlockModelOptions { Selection = SelectionOptions.KeepAll }).TryGet(out var model);
-        BlockModel.Fit(tests, first, second, new BlockModelOptions { Selection = SelectionOptions.KeepAll, Level = ConfidenceLevel.NinetyFive }).TryGet(out var wideModel);
+        BlockComparison.Fit(tests, first, second, new BlockComparisonOptions { Level = Level, Selection = SelectionOptions.KeepAll }).TryGet(out var fit);
+        BlockModel.Fit(tests, first, second, new BlockModelOptions { Level = Level, Selection = SelectionOptions.KeepAll }).TryGet(out var model);
         var groups = Groups(fit);
         var spread = total * Math.Sqrt((ResponsePercent * ResponsePercent / 10_000) + (2 * noise * noise / half));
         return
         [
             Covers(fit?.Change, truth),
-            Covers(wide?.Change, truth),
             Covers(fit?.RelativeChange, Percent.FromLog(changePercent / 100).Value),
             Covers(Value(fit?.WeightedChange), truth),
             Covers(Value(fit?.RankChange), truth),
             Covers(fit?.StandardDeviationOfChanges, spread),
             Covers(Value(fit?.WithinBlock), total * noise * (1 + (changePercent / 200))),
             Covers(model?.Change, truth),
-            Covers(wideModel?.Change, truth),
             Covers(groups?.Difference, 0),
             Covers(groups?.DifferenceOfChanges, 0),
             fit is null ? null : Covers(fit.Change, 0) == false,
@@ -80,8 +73,8 @@ internal sealed class BlockExperiment(int athletes, int sessions, double noisePe
 
     private static Estimate? Value(Answer<Estimate>? answer) => answer is not null && answer.TryGet(out var value) ? value : null;
 
-    private static GroupDifferenceResult? Groups(BlockComparisonResult? fit) =>
-        fit is not null && GroupDifference.Fit([.. fit.Athletes.Select((row, index) => new BeforeAndAfter(row.AthleteId, index % 2 == 0 ? "even" : "odd", new Seconds(row.FirstMeanSeconds), new Seconds(row.SecondMeanSeconds)))], "even").TryGet(out var groups) ? groups : null;
+    private GroupDifferenceResult? Groups(BlockComparisonResult? fit) =>
+        fit is not null && GroupDifference.Fit([.. fit.Athletes.Select((row, index) => new BeforeAndAfter(row.AthleteId, index % 2 == 0 ? "even" : "odd", new Seconds(row.FirstMeanSeconds), new Seconds(row.SecondMeanSeconds)))], "even", Level).TryGet(out var groups) ? groups : null;
 
-    private Question Alarm(string text, Promise promise) => changePercent == 0 ? new Question(text, promise, 0.10) : new Question(text);
+    private Question Alarm(string text, Promise promise, double rate) => changePercent == 0 ? new Question(text, promise, rate) : new Question(text);
 }

@@ -11,6 +11,9 @@ internal abstract class Experiment
     /// <summary>Whether a fit takes more than 5 ms, so that fewer runs must do.</summary>
     public virtual bool IsSlow => false;
 
+    /// <summary>Confidence level of the intervals whose coverage is counted.</summary>
+    public ConfidenceLevel Level { get; set; } = ConfidenceLevel.Ninety;
+
     /// <summary>What every run answers.</summary>
     public abstract IReadOnlyList<Question> Questions { get; }
 
@@ -38,6 +41,9 @@ internal abstract class Experiment
         });
         return [.. Questions.Select((question, index) => new Rate(Setting, question, hits[index], answers[index]))];
     }
+
+    /// <summary>The question whether an interval covers the truth.</summary>
+    protected Question Interval(string of, Promise promise = Promise.Exactly) => new($"{of}: {Level} interval covers", promise, Level.Fraction);
 
     /// <summary>Whether an interval covers a truth in the unit of the estimate; null where there is no interval.</summary>
     protected static bool? Covers(Estimate? estimate, double truth) => estimate?.Interval is { } interval ? interval.Lower <= truth && truth <= interval.Upper : null;

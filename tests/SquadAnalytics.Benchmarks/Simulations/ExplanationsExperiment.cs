@@ -36,11 +36,11 @@ internal sealed class ExplanationsExperiment(int sessions, double noisePercent, 
         .. Enum.GetValues<ExplanationCause>().Where(cause => cause != ExplanationCause.ClockFeedback).Select(Named),
         plot is Plot.Nothing or Plot.FastStart ? new("cannot tell") : new("noise supported although more than it is there", Promise.AtMost, 0.05),
         new("a planted cause called not supported", Promise.AtMost, 0.05),
-        new("slow-down: 90 % interval covers", Covering, 0.90),
-        new("slope beside the step: 90 % interval covers", Covering, 0.90),
-        new("step beside the slope: 90 % interval covers", Covering, 0.90),
-        new("slow-down of the station picked beyond an even share: 90 % interval covers", Promise.AtLeast, 0.90),
-        new("correlation with sleep: 90 % interval covers", Promise.Exactly, 0.90),
+        Interval("slow-down", Covering),
+        Interval("slope beside the step", Covering),
+        Interval("step beside the slope", Covering),
+        Interval("slow-down of the station picked beyond an even share", Promise.AtLeast),
+        Interval("correlation with sleep"),
     ];
 
     private Promise Covering => isSearched ? Promise.AtLeast : Promise.Exactly;
@@ -49,7 +49,7 @@ internal sealed class ExplanationsExperiment(int sessions, double noisePercent, 
     {
         var tests = _boxer.Sessions(random, sessions);
         DayContext[] days = [.. tests.Select(test => new DayContext(test.AthleteId, test.Date) { SleepHours = 7 + random.NextNormal() })];
-        var options = new ExplanationsOptions { AfterSet = isSearched ? null : AfterSet, Days = days, Circumstance = Circumstance.Sleep, Selection = SelectionOptions.KeepAll };
+        var options = new ExplanationsOptions { AfterSet = isSearched ? null : AfterSet, Days = days, Circumstance = Circumstance.Sleep, Level = Level, Selection = SelectionOptions.KeepAll };
         if (!Explanations.Fit(tests, options).TryGet(out var result)) return new bool?[Questions.Count];
         bool Stands(ExplanationCause cause, ExplanationStanding standing) => result[cause].Standing == standing;
         var planted = Planted();

@@ -17,12 +17,12 @@ internal sealed class InterruptedExperiment(int sessions, double noisePercent, d
 
     public override IReadOnlyList<Question> Questions =>
     [
-        new("jump: 90 % interval covers", Promise.Exactly, 0.90),
-        new("slope change: 90 % interval covers", Promise.Exactly, 0.90),
-        new("effect at the end: 90 % interval covers", Promise.Exactly, 0.90),
-        new("jump, Newey-West: 90 % interval covers", Promise.Exactly, 0.90),
-        new("slope change, Newey-West: 90 % interval covers", Promise.Exactly, 0.90),
-        jumpPercent == 0 ? new("90 % interval of the jump leaves out 0", Promise.Exactly, 0.10) : new("90 % interval of the jump leaves out 0"),
+        Interval("jump"),
+        Interval("slope change"),
+        Interval("effect at the end"),
+        Interval("jump, Newey-West"),
+        Interval("slope change, Newey-West"),
+        jumpPercent == 0 ? new($"{Level} interval of the jump leaves out 0", Promise.Exactly, 1 - Level.Fraction) : new($"{Level} interval of the jump leaves out 0"),
     ];
 
     public override IReadOnlyList<bool?> Trial(SeededRandom random)
@@ -31,7 +31,7 @@ internal sealed class InterruptedExperiment(int sessions, double noisePercent, d
         var bend = jumpPercent / sessions;
         double Factor(int session) => 1 - (0.001 * session) + (session < half ? 0 : (jumpPercent + (bend * (session - half))) / 100);
         var tests = _boxer.Sessions(random, sessions, Factor);
-        if (!InterruptedSeries.Fit(tests, FirstDay.AddDays(7 * half), new InterruptedSeriesOptions { Selection = SelectionOptions.KeepAll }).TryGet(out var fit)) return new bool?[Questions.Count];
+        if (!InterruptedSeries.Fit(tests, FirstDay.AddDays(7 * half), new InterruptedSeriesOptions { Level = Level, Selection = SelectionOptions.KeepAll }).TryGet(out var fit)) return new bool?[Questions.Count];
         var total = VirtualSquad.Total(_boxer) / 100;
         return
         [

@@ -19,20 +19,16 @@ internal sealed class RecoveryExperiment(int sessions, double noiseSeconds) : Ex
 
     public override IReadOnlyList<Question> Questions =>
     [
-        new("time constant, where it is given: 90 % set covers", Promise.AtLeast, 0.90),
-        new("time constant, where it is given: 95 % set covers", Promise.AtLeast, 0.95),
+        Interval("time constant, where it is given", Promise.AtLeast),
         new("refused as weakly identified"),
     ];
 
     public override IReadOnlyList<bool?> Trial(SeededRandom random)
     {
         Session[] tests = [.. Enumerable.Range(0, sessions).Select(week => Session.FromTimes("s" + week, "a1", FirstDay.AddDays(7 * week), Circuit, Draw(random)))];
-        Recovery.Fit(tests, Options(ConfidenceLevel.Ninety)).TryGet(out var fit);
-        Recovery.Fit(tests, Options(ConfidenceLevel.NinetyFive)).TryGet(out var wide);
-        return [Covers(fit?.TimeConstant, TimeConstant), Covers(wide?.TimeConstant, TimeConstant), fit is null];
+        Recovery.Fit(tests, new RecoveryOptions { Level = Level, Selection = SelectionOptions.KeepAll }).TryGet(out var fit);
+        return [Covers(fit?.TimeConstant, TimeConstant), fit is null];
     }
-
-    private static RecoveryOptions Options(ConfidenceLevel level) => new() { Level = level, Selection = SelectionOptions.KeepAll };
 
     private double[] Draw(SeededRandom random) => Draw(random, noiseSeconds);
 

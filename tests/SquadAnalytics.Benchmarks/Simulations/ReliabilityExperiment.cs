@@ -15,11 +15,10 @@ internal sealed class ReliabilityExperiment(int sessions, double noisePercent) :
 
     public override IReadOnlyList<Question> Questions =>
     [
-        new("typical error in percent: 90 % interval covers", Promise.Exactly, 0.90),
-        new("typical error in percent: 95 % interval covers", Promise.Exactly, 0.95),
-        new("typical error in seconds: 90 % interval covers", Promise.Exactly, 0.90),
-        new("ICC(A,1): 95 % interval covers", Promise.Exactly, 0.95),
-        new("ICC(C,1): 95 % interval covers", Promise.Exactly, 0.95),
+        Interval("typical error in percent"),
+        Interval("typical error in seconds"),
+        Interval("ICC(A,1)"),
+        Interval("ICC(C,1)"),
     ];
 
     public override IReadOnlyList<bool?> Trial(SeededRandom random)
@@ -28,9 +27,8 @@ internal sealed class ReliabilityExperiment(int sessions, double noisePercent) :
         // Here every level is drawn: the correlation is about athletes like these, not about one fixed among them.
         boxers = [boxers[0] with { LevelPercent = random.NextNormal() * VirtualSquad.LevelSpreadPercent }, .. boxers.Skip(1)];
         IReadOnlyList<Session> tests = [.. boxers.SelectMany(boxer => boxer.Sessions(random, sessions))];
-        TypicalError.Fit(tests, Options(ConfidenceLevel.Ninety)).TryGet(out var error);
-        TypicalError.Fit(tests, Options(ConfidenceLevel.NinetyFive)).TryGet(out var wide);
-        IntraclassCorrelation.Fit(tests, new IntraclassCorrelationOptions { Selection = SelectionOptions.KeepAll }).TryGet(out var correlation);
+        TypicalError.Fit(tests, new TypicalErrorOptions { Level = Level, Selection = SelectionOptions.KeepAll }).TryGet(out var error);
+        IntraclassCorrelation.Fit(tests, new IntraclassCorrelationOptions { Level = Level, Selection = SelectionOptions.KeepAll }).TryGet(out var correlation);
         var noise = VirtualSquad.NoisePercent(boxers[0]);
         var ratio = VirtualSquad.LevelSpreadPercent / noise;
         var truth = ratio * ratio / (1 + (ratio * ratio));
@@ -39,14 +37,11 @@ internal sealed class ReliabilityExperiment(int sessions, double noisePercent) :
         return
         [
             Covers(Variation(error), logTruth),
-            Covers(Variation(wide), logTruth),
             Covers(error?.Estimate, Math.Sqrt(squares)),
             Covers(correlation?.Agreement, truth),
             Covers(correlation?.Consistency, truth),
         ];
     }
-
-    private static TypicalErrorOptions Options(ConfidenceLevel level) => new() { Level = level, Selection = SelectionOptions.KeepAll };
 
     private static Estimate? Variation(TypicalErrorResult? error) => error is not null && error.Variation.TryGet(out var variation) ? variation : null;
 }

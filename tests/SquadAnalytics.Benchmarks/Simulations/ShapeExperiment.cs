@@ -20,7 +20,7 @@ internal sealed class ShapeExperiment(int sessions, double noisePercent, double 
         breakPercent == 0 ? new("not even", Promise.AtMost, 0.05) : new("not even"),
         new("a wrong shape named", Promise.AtMost, 0.05),
         new("the right shape named"),
-        new("late contrast of one session: 90 % interval covers", Promise.Exactly, 0.90),
+        Interval("late contrast of one session"),
         new("refused"),
     ];
 
@@ -32,7 +32,7 @@ internal sealed class ShapeExperiment(int sessions, double noisePercent, double 
         if (noise is not null) PacingShape.Summarize(tests[0], noise).TryGet(out shape);
         var right = breakPercent == 0 ? new ProfileShape(ShapeKind.Even) : new ProfileShape(ShapeKind.Step, AfterSet);
         SessionContrast? contrast = null;
-        if (noise is not null) LateSlowdown.Summarize(tests[0], noise, AfterSet).TryGet(out contrast);
+        if (noise is not null) LateSlowdown.Summarize(tests[0], noise, AfterSet, Level).TryGet(out contrast);
         return
         [
             shape?.IsNotEven,

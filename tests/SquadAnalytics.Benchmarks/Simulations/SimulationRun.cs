@@ -15,9 +15,11 @@ internal static class SimulationRun
         var seed = Number("--seed", DefaultSeed);
         var threads = Number("--threads", Environment.ProcessorCount);
         var only = Job.Option(arguments, "--only") ?? "";
+        var level = new ConfidenceLevel(Number("--level", 90) / 100.0);
         var rates = new List<Rate>();
         foreach (var experiment in experiments.Where(experiment => experiment.Setting.Contains(only, StringComparison.Ordinal)))
         {
+            experiment.Level = level;
             var found = experiment.Run(experiment.IsSlow ? slowRuns : runs, seed, threads);
             foreach (var rate in found) Console.WriteLine(rate.Row);
             rates.AddRange(found);

@@ -21,13 +21,13 @@ internal sealed class StandingExperiment(int sessions, double noisePercent) : Ex
 
     public override IReadOnlyList<Question> Questions =>
     [
-        new("rank of one boxer: 90 % limits cover", Promise.AtLeast, 0.90),
+        Interval("rank of one boxer", Promise.AtLeast),
         new("band of a first test named wrongly", Promise.AtMost, 0.10),
-        new("shrunken change of one boxer: 90 % interval covers", Promise.Exactly, 0.90),
-        new("bias of two tests: 90 % interval covers", Promise.Exactly, 0.90),
-        new("upper limit of agreement: 90 % interval covers", Promise.Exactly, 0.90),
-        new("mean change of a pair of tests: 90 % interval covers", Promise.Exactly, 0.90),
-        new("typical error of a pair of tests: 90 % interval covers", Promise.Exactly, 0.90),
+        Interval("shrunken change of one boxer"),
+        Interval("bias of two tests"),
+        Interval("upper limit of agreement"),
+        Interval("mean change of a pair of tests"),
+        Interval("typical error of a pair of tests"),
     ];
 
     public override IReadOnlyList<bool?> Trial(SeededRandom random)
@@ -45,8 +45,8 @@ internal sealed class StandingExperiment(int sessions, double noisePercent) : Ex
         if (sessions > 2)
         {
             var two = keep with { To = tests[0][1].Date };
-            LimitsOfAgreement.Fit(all, new TypicalErrorOptions { Selection = two }).TryGet(out agreement);
-            ConsecutivePairs.Fit(all, new TypicalErrorOptions { Selection = two }).TryGet(out pairs);
+            LimitsOfAgreement.Fit(all, new TypicalErrorOptions { Level = Level, Selection = two }).TryGet(out agreement);
+            ConsecutivePairs.Fit(all, new TypicalErrorOptions { Level = Level, Selection = two }).TryGet(out pairs);
         }
 
         var noise = Math.Sqrt(levels.Average(level => level * level)) * VirtualSquad.NoisePercent(boxers[0]) / 100;
@@ -68,7 +68,7 @@ internal sealed class StandingExperiment(int sessions, double noisePercent) : Ex
         if (error is null) return null;
         var means = Math.Min(Recent, sessions - 1);
         Estimate Recently(IReadOnlyList<Session> own) => new(own.Take(sessions - 1).TakeLast(means).Average(test => test.TimesSeconds.Sum()), Unit.Seconds, means, "mean of recent tests") { StandardError = error.Estimate.Value / Math.Sqrt(means) };
-        var ranked = Standing.Ranks.Fit([.. tests.Select(own => new AthleteLevel(own[0].AthleteId, Recently(own)))], new RankOptions { Draws = 1_000 }).GetOrThrow();
+        var ranked = Standing.Ranks.Fit([.. tests.Select(own => new AthleteLevel(own[0].AthleteId, Recently(own)))], new RankOptions { Level = Level, Draws = 1_000 }).GetOrThrow();
         var watched = ranked.Single(athlete => athlete.AthleteId == VirtualSquad.Watched);
         var rank = 1 + levels.Count(level => level < levels[0]);
         return watched.From <= rank && rank <= watched.To;
@@ -81,11 +81,11 @@ internal sealed class StandingExperiment(int sessions, double noisePercent) : Ex
         return band.Announced is not null && right is not null && band.Announced != right;
     }
 
-    private static bool? Shrunken(IReadOnlyList<Session> all, double truth, TypicalErrorResult? error)
+    private bool? Shrunken(IReadOnlyList<Session> all, double truth, TypicalErrorResult? error)
     {
         if (error is null) return null;
         var worthwhile = SmallestWorthwhileChange.Entered(new Seconds(3.6));
         var changes = SquadChanges.Fit(all, error, worthwhile, new SquadChangesOptions { Change = new AthleteChangeOptions { Selection = SelectionOptions.KeepAll } }).GetOrThrow();
-        return ChangeShrinkage.Fit(changes, worthwhile).TryGet(out var shrunken) ? Covers(shrunken.Rows.Single(row => row.AthleteId == VirtualSquad.Watched).Posterior, truth) : null;
+        return ChangeShrinkage.Fit(changes, worthwhile, Level).TryGet(out var shrunken) ? Covers(shrunken.Rows.Single(row => row.AthleteId == VirtualSquad.Watched).Posterior, truth) : null;
     }
 }

@@ -18,8 +18,7 @@ internal sealed class StartExperiment(int sessions, double noisePercent, double 
 
     public override IReadOnlyList<Question> Questions =>
     [
-        new("slope: 90 % interval covers", formPercent == 0 ? Promise.Exactly : Promise.None, 0.90),
-        new("slope: 95 % interval covers", formPercent == 0 ? Promise.Exactly : Promise.None, 0.95),
+        Interval("slope", formPercent == 0 ? Promise.Exactly : Promise.None),
         slope == 0 ? new("faster starts cost later", Promise.AtMost, 0.05) : new("faster starts cost later"),
         new("refused"),
     ];
@@ -27,10 +26,7 @@ internal sealed class StartExperiment(int sessions, double noisePercent, double 
     public override IReadOnlyList<bool?> Trial(SeededRandom random)
     {
         var tests = _boxer.Sessions(random, sessions);
-        StartingTooFast.Fit(tests, Options(ConfidenceLevel.Ninety)).TryGet(out var fit);
-        StartingTooFast.Fit(tests, Options(ConfidenceLevel.NinetyFive)).TryGet(out var wide);
-        return [Covers(fit?.Slope, slope), Covers(wide?.Slope, slope), fit?.FasterStartsCostLater, fit is null];
+        StartingTooFast.Fit(tests, new StartingTooFastOptions { Level = Level, Selection = SelectionOptions.KeepAll }).TryGet(out var fit);
+        return [Covers(fit?.Slope, slope), fit?.FasterStartsCostLater, fit is null];
     }
-
-    private static StartingTooFastOptions Options(ConfidenceLevel level) => new() { Level = level, Selection = SelectionOptions.KeepAll };
 }

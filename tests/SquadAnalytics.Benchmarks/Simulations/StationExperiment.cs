@@ -28,17 +28,16 @@ internal sealed class StationExperiment(int sessions, double noisePercent, doubl
     [
         breakPercent > 0 ? new("any station named") : new("any station named", Promise.AtMost, 0.05),
         breakPercent == 0 ? new("the planted station named alone") : sessions >= 12 && noisePercent <= 1 ? new("the planted station named alone", Promise.AtLeast, 0.80) : new("the planted station named alone"),
-        new("slow-down of one station: 90 % interval covers", Promise.Exactly, 0.90),
-        new("slow-down of one station: 95 % interval covers", Promise.Exactly, 0.95),
-        new("beyond even slowing: 90 % interval covers", Promise.Exactly, 0.90),
-        new("share, where it is given: 90 % interval covers", breakPercent > 0 ? Promise.Exactly : Promise.None, 0.90),
+        Interval("slow-down of one station"),
+        Interval("beyond even slowing"),
+        Interval("share, where it is given", breakPercent > 0 ? Promise.Exactly : Promise.None),
         new("share is refused"),
     ];
 
     public override IReadOnlyList<bool?> Trial(SeededRandom random)
     {
         var tests = _boxer.Sessions(random, sessions);
-        if (!Fit(tests, ConfidenceLevel.Ninety).TryGet(out var result) || !Fit(tests, ConfidenceLevel.NinetyFive).TryGet(out var wide)) return new bool?[Questions.Count];
+        if (!StationShares.Fit(tests, new StationSharesOptions { AfterSet = AfterSet, Level = Level, Selection = SelectionOptions.KeepAll }).TryGet(out var result)) return new bool?[Questions.Count];
         var row = result.Rows[Station - 1];
         var named = result.Concentrated;
         var share = row.Share.TryGet(out var given) ? given : null;
@@ -48,15 +47,11 @@ internal sealed class StationExperiment(int sessions, double noisePercent, doubl
             named.Count > 0,
             named.Count == 1 && named[0].Station == Station,
             Covers(row.Slowdown, late - early),
-            Covers(wide.Rows[Station - 1].Slowdown, late - early),
             Covers(row.Excess, late - early - (slower * early / whole)),
             Covers(share, (late - early) / slower),
             share is null,
         ];
     }
-
-    private static Answer<StationSharesResult> Fit(IReadOnlyList<Session> tests, ConfidenceLevel level) =>
-        StationShares.Fit(tests, new StationSharesOptions { AfterSet = AfterSet, Level = level, Selection = SelectionOptions.KeepAll });
 
     private static double Mean(int from, int to, Func<int, double> time) => Enumerable.Range(from, to - from + 1).Average(time);
 

@@ -17,24 +17,21 @@ internal sealed class TrendExperiment(int sessions, double noisePercent, double 
 
     public override IReadOnlyList<Question> Questions =>
     [
-        new("slope: 90 % interval covers", Promise.Exactly, 0.90),
-        new("slope: 95 % interval covers", Promise.Exactly, 0.95),
-        new("slope in percent: 90 % interval covers", Promise.Exactly, 0.90),
-        new("Newey-West slope: 90 % interval covers", Promise.Exactly, 0.90),
-        new("Newey-West slope: 95 % interval covers", Promise.Exactly, 0.95),
+        Interval("slope"),
+        Interval("slope in percent"),
+        Interval("Newey-West slope"),
         // Ranks of a few tests cannot hit a level; the result states the confidence that its limits really have.
-        new("Theil-Sen slope: 90 % interval covers", Promise.AtLeast, 0.90),
-        new("scatter about the line: 90 % interval covers", Promise.Exactly, 0.90),
-        new("own typical error: 90 % interval covers", Promise.Exactly, 0.90),
-        percentPerWeek == 0 ? new("90 % interval of the slope leaves out 0", Promise.Exactly, 0.10) : new("90 % interval of the slope leaves out 0"),
+        Interval("Theil-Sen slope", Promise.AtLeast),
+        Interval("scatter about the line"),
+        Interval("own typical error"),
+        percentPerWeek == 0 ? new($"{Level} interval of the slope leaves out 0", Promise.Exactly, 1 - Level.Fraction) : new($"{Level} interval of the slope leaves out 0"),
     ];
 
     public override IReadOnlyList<bool?> Trial(SeededRandom random)
     {
         var tests = _boxer.Sessions(random, sessions, session => 1 + (percentPerWeek * session / 100));
-        SeasonTrend.Fit(tests, Options(ConfidenceLevel.Ninety)).TryGet(out var trend);
-        SeasonTrend.Fit(tests, Options(ConfidenceLevel.NinetyFive)).TryGet(out var wide);
-        TypicalError.OfOneAthlete(tests, new TypicalErrorOptions { Selection = SelectionOptions.KeepAll }).TryGet(out var own);
+        SeasonTrend.Fit(tests, new SeasonTrendOptions { Level = Level, Selection = SelectionOptions.KeepAll }).TryGet(out var trend);
+        TypicalError.OfOneAthlete(tests, new TypicalErrorOptions { Level = Level, Selection = SelectionOptions.KeepAll }).TryGet(out var own);
         double[] weeks = [.. Enumerable.Range(0, sessions).Select(week => (double)week)];
         double[] totals = [.. weeks.Select(week => VirtualSquad.Total(_boxer) * (1 + (percentPerWeek * week / 100)))];
         var slope = totals[1] - totals[0];
@@ -43,16 +40,12 @@ internal sealed class TrendExperiment(int sessions, double noisePercent, double 
         return
         [
             Covers(trend?.Slope, slope),
-            Covers(wide?.Slope, slope),
             Covers(trend?.RelativeSlope, Percent.FromLog(relative).Value),
             Covers(trend?.SerialSlope, slope),
-            Covers(wide?.SerialSlope, slope),
             Covers(trend is not null && trend.RobustSlope.TryGet(out var robust) ? robust : null, slope),
             Covers(trend?.ResidualStandardDeviation, scatter),
             Covers(own?.Estimate, scatter),
             trend is null ? null : Covers(trend.Slope, 0) == false,
         ];
     }
-
-    private static SeasonTrendOptions Options(ConfidenceLevel level) => new() { Level = level, Selection = SelectionOptions.KeepAll };
 }

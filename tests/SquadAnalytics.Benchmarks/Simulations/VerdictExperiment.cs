@@ -23,8 +23,7 @@ internal sealed class VerdictExperiment(int sessions, double noisePercent, doubl
 
     private IReadOnlyList<Question> Promised =>
     [
-        new("90 % interval of the change covers", Promise.Exactly, 0.90),
-        new("95 % interval of the change covers", Promise.Exactly, 0.95),
+        Interval("change"),
         worthwhileTimes == 0 ? new("interval leaves out 0", Promise.Exactly, 0.10) : new("interval leaves out 0"),
         worthwhileTimes switch
         {
@@ -53,13 +52,12 @@ internal sealed class VerdictExperiment(int sessions, double noisePercent, doubl
         // The noise comes from the tests before the one in question: a true change inside it would widen the interval.
         if (!TypicalError.Fit(tests, new TypicalErrorOptions { Selection = SelectionOptions.KeepAll with { To = watched[^2].Date } }).TryGet(out var error)) return new bool?[Questions.Count];
         var result = AthleteChange.Fit(watched, error, worthwhile, new AthleteChangeOptions { Selection = SelectionOptions.KeepAll }).GetOrThrow();
-        var wide = AthleteChange.Fit(watched, error, worthwhile, new AthleteChangeOptions { Selection = SelectionOptions.KeepAll, Level = ConfidenceLevel.NinetyFive }).GetOrThrow();
+        var counted = AthleteChange.Fit(watched, error, worthwhile, new AthleteChangeOptions { Selection = SelectionOptions.KeepAll, Level = Level }).GetOrThrow();
         var squad = SquadChanges.Fit(tests, error, worthwhile, new SquadChangesOptions { Change = new AthleteChangeOptions { Selection = SelectionOptions.KeepAll } }).GetOrThrow();
         var difference = Math.Abs(watched[^1].TimesSeconds.Sum() - watched[^2].TimesSeconds.Sum());
         return
         [
-            Covers(result.Change, change),
-            Covers(wide.Change, change),
+            Covers(counted.Change, change),
             result.Change.Lower > 0 || result.Change.Upper < 0,
             result.Verdict is ChangeVerdict.FasterWorthwhile or ChangeVerdict.SlowerWorthwhile,
             result.Verdict is ChangeVerdict.FasterSizeUnclear or ChangeVerdict.SlowerSizeUnclear,
