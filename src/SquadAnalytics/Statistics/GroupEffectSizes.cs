@@ -3,11 +3,11 @@ namespace SquadAnalytics.Statistics;
 /// <summary>Standardised difference of two independent groups, compared minus reference, by every usual standard deviation.</summary>
 /// <remarks>
 /// Limits: noncentral t, exact for normal groups of equal variance (d, g with n1 + n2 - 2 degrees of freedom, Glass's Δ with those of the
-/// reference group). Hedges (1981), J Educ Stat 6:107-128; Glass (1976), Educ Res 5:3-8 (from memory).
+/// reference group); for the average SD from Welch's t and its degrees of freedom, approximate. Hedges (1981), J Educ Stat 6:107-128; Glass (1976), Educ Res 5:3-8 (from memory).
 /// </remarks>
 public sealed record GroupEffectSizes
 {
-    private GroupEffectSizes(SampleMoments reference, SampleMoments compared, ConfidenceLevel level)
+    private GroupEffectSizes(SampleMoments reference, SampleMoments compared, TEstimate welch, ConfidenceLevel level)
     {
         var difference = compared.Mean - reference.Mean;
         var scale = 1 / Math.Sqrt(1.0 / reference.Count + 1.0 / compared.Count);
@@ -17,7 +17,8 @@ public sealed record GroupEffectSizes
         HedgesFactor = HedgesCorrection.Exact(df);
         G = D.Times(HedgesFactor) with { Standardizer = "pooled SDs, corrected for small samples" };
         Glass = reference.Variance > 0 ? StandardizedDifference.Exact("SDs of the reference group", difference / reference.StandardDeviation, scale, reference.Count - 1, level) : null;
-        Average = new StandardizedDifference("average SDs", difference / Math.Sqrt((reference.Variance + compared.Variance) / 2), null);
+        var average = Math.Sqrt((reference.Variance + compared.Variance) / 2);
+        Average = StandardizedDifference.Exact("average SDs", difference / average, average / welch.StandardError, welch.DegreesOfFreedom, level);
     }
 
     /// <summary>d: difference over the pooled SD, with exact limits.</summary>
@@ -46,5 +47,5 @@ public sealed record GroupEffectSizes
     /// <returns>The effect sizes, or a refusal with fewer than two numbers in a group or without scatter.</returns>
     /// <exception cref="ArgumentException">A number is not finite.</exception>
     public static Answer<GroupEffectSizes> Fit(IReadOnlyList<double> reference, IReadOnlyList<double> compared, ConfidenceLevel level) =>
-        TTest.Pooled(reference, compared).Select(_ => new GroupEffectSizes(SampleMoments.Of(reference), SampleMoments.Of(compared), level));
+        TTest.Pooled(reference, compared).Select(_ => new GroupEffectSizes(SampleMoments.Of(reference), SampleMoments.Of(compared), TTest.Welch(reference, compared).GetOrThrow(), level));
 }

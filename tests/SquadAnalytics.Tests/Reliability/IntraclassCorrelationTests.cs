@@ -55,6 +55,7 @@ public sealed class IntraclassCorrelationTests
     [InlineData("shrout_fleiss")]
     [InlineData("weir_a")]
     [InlineData("generated_12x4")]
+    [InlineData("peakflow_wright")]
     public void The_standard_error_of_measurement_depends_on_the_form(string item)
     {
         // R 4.2.2: sd(value) * sqrt(1 - ICC) for the forms (1,1), (2,1), (3,1); the typical error equals it only approximately.

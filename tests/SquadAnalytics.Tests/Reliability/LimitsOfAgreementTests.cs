@@ -44,8 +44,11 @@ public sealed class LimitsOfAgreementTests
         Same("lower", limits.Lower.Value);
         Same("upper", limits.Upper.Value);
         Same("se_limit_1986", limits.Lower.StandardError!.Value);
-        ReferenceData.AssertClose(expected.GetProperty("lower_ci_1986")[0].GetDouble(), limits.Lower.Lower!.Value, 1e-9);
-        ReferenceData.AssertClose(expected.GetProperty("upper_ci_1986")[1].GetDouble(), limits.Upper.Upper!.Value, 1e-9);
+        foreach (var (name, limit) in new[] { ("lower_ci_1986", limits.Lower), ("upper_ci_1986", limits.Upper) })
+        {
+            ReferenceData.AssertClose(expected.GetProperty(name)[0].GetDouble(), limit.Lower!.Value, 1e-9);
+            ReferenceData.AssertClose(expected.GetProperty(name)[1].GetDouble(), limit.Upper!.Value, 1e-9);
+        }
     }
 
     [Fact]

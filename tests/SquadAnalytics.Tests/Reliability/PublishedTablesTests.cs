@@ -34,6 +34,7 @@ public sealed class PublishedTablesTests
         {
             var (tested, residual) = form.GetProperty("form").GetString()!.StartsWith("ICC(1", StringComparison.Ordinal) ? (one.Between, one.Within) : (two.Rows, two.Residual);
             ReferenceData.AssertClose(form.GetProperty("f").GetDouble(), tested.F!.Value, 1e-9, what: $"{item} F");
+            ReferenceData.AssertClose(form.GetProperty("p").GetDouble(), tested.PValue!.Value, 1e-9, what: $"{item} p");
             Assert.Equal((form.GetProperty("df1").GetInt32(), form.GetProperty("df2").GetInt32()), (tested.DegreesOfFreedom, residual.DegreesOfFreedom));
         }
     }
@@ -86,6 +87,8 @@ public sealed class PublishedTablesTests
         Number(expected, "lower95", error.Estimate.Lower!.Value);
         Number(expected, "upper95", error.Estimate.Upper!.Value);
         Number(expected, "sd_diff", Math.Sqrt(2) * error.Estimate.Value);
+        foreach (var (name, factor) in new[] { ("mdc95", DetectionFactor.Conventional), ("mdc95_exact_z", DetectionFactor.Normal), ("mdc95_t", DetectionFactor.StudentT) })
+            Number(expected, name, MinimalDetectableChange.Fit(error, new MinimalDetectableChangeOptions { Factor = factor }).Value);
         expected = ReferenceData.Values("reliability", item, "typical_error_percent");
         var log = Math.Log(1 + error.Variation.GetOrThrow().Value / 100);
         Number(expected, "cv_percent", error.Variation.GetOrThrow().Value);

@@ -39,6 +39,7 @@ public sealed class TypicalErrorTests
     [InlineData("generated_12x4")]
     [InlineData("weir_a")]
     [InlineData("shrout_fleiss")]
+    [InlineData("peakflow_wright")]
     public void Published_tables_give_the_typical_error_of_R(string item)
     {
         var table = ReferenceTable.Load(item);
@@ -54,6 +55,7 @@ public sealed class TypicalErrorTests
         Same(percent, "typical_error", variation.Value);
         Same(percent, "lower95", variation.Lower!.Value);
         Same(percent, "upper95", variation.Upper!.Value);
+        Same(percent, "df", variation.DegreesOfFreedom!.Value);
     }
 
     [Theory]

@@ -17,6 +17,8 @@ public sealed class AncovaTests
             ReferenceData.AssertClose(row.Number("SE"), got.StandardError, 1e-8);
             ReferenceData.AssertClose(row.Number("lower.CL"), got.Interval(ConfidenceLevel.NinetyFive).Lower, 1e-8);
             ReferenceData.AssertClose(row.Number("upper.CL"), got.Interval(ConfidenceLevel.NinetyFive).Upper, 1e-8);
+            ReferenceData.AssertClose(row.Number("t.ratio"), got.T!.Value, 1e-8);
+            Assert.Equal(row.Number("df"), got.DegreesOfFreedom);
             ReferenceData.AssertClose(row.Number("p.value"), got.PValue!.Value, 1e-8);
         }
     }
@@ -37,6 +39,7 @@ public sealed class AncovaTests
             ReferenceData.AssertClose(row.Number("estimate"), -got.Difference.Value, 1e-8);
             ReferenceData.AssertClose(row.Number("SE"), got.Difference.StandardError, 1e-8);
             ReferenceData.AssertClose(row.Number("t.ratio"), -got.Difference.T!.Value, 1e-8);
+            Assert.Equal(row.Number("df"), got.Difference.DegreesOfFreedom);
             ReferenceData.AssertClose(row.Number("p.value"), got.AdjustedPValue, relative);
             ReferenceData.AssertClose(row.Number("lower.CL"), -got.Interval.Upper, relative);
             ReferenceData.AssertClose(row.Number("upper.CL"), -got.Interval.Lower, relative);
@@ -54,6 +57,7 @@ public sealed class AncovaTests
         {
             ReferenceData.AssertClose(row.Number("Estimate"), got.Value, 1e-9);
             ReferenceData.AssertClose(row.Number("Std. Error"), got.StandardError, 1e-9);
+            ReferenceData.AssertClose(row.Number("t value"), got.T!.Value, 1e-9);
             ReferenceData.AssertClose(row.Number("Pr(>|t|)"), got.PValue!.Value, 1e-9);
         }
     }

@@ -33,6 +33,8 @@ public sealed class AnovaTests
         Assert.Equal(certified.GetProperty("within").GetProperty("df").GetInt32(), got.Within.DegreesOfFreedom);
         Check(certified.GetProperty("between").Number("ss"), got.Between.SumOfSquares, "between");
         Check(certified.GetProperty("within").Number("ss"), got.Within.SumOfSquares, "within");
+        Check(certified.GetProperty("between").Number("ms"), got.Between.MeanSquare!.Value, "between, mean square");
+        Check(certified.GetProperty("within").Number("ms"), got.Within.MeanSquare!.Value, "within, mean square");
         Check(certified.GetProperty("between").Number("f"), got.Between.F!.Value, "F");
         Check(certified.Number("r_squared"), got.RSquared!.Value, "R²");
         Check(certified.Number("residual_sd"), got.ResidualStandardDeviation, "residual SD");
@@ -77,10 +79,16 @@ public sealed class AnovaTests
     {
         var table = ReferenceData.Text("comparison", "insectsprays.csv");
         var got = OneWayAnova.Fit(ReferenceData.Column("comparison", "insectsprays.csv", "value"), table["group"]).GetOrThrow();
-        var row = ReferenceData.Values("comparison", "insectsprays", "anova")[0];
-        ReferenceData.AssertClose(row.Number("Sum Sq"), got.Between.SumOfSquares, 1e-9);
-        ReferenceData.AssertClose(row.Number("F value"), got.Between.F!.Value, 1e-9);
-        ReferenceData.AssertClose(row.Number("Pr(>F)"), got.Between.PValue!.Value, 1e-9);
+        var rows = ReferenceData.Values("comparison", "insectsprays", "anova");
+        foreach (var (row, found) in new[] { (rows[0], got.Between), (rows[1], got.Within) })
+        {
+            Assert.Equal(row.GetProperty("Df").GetInt32(), found.DegreesOfFreedom);
+            ReferenceData.AssertClose(row.Number("Sum Sq"), found.SumOfSquares, 1e-9);
+            ReferenceData.AssertClose(row.Number("Mean Sq"), found.MeanSquare!.Value, 1e-9);
+        }
+
+        ReferenceData.AssertClose(rows[0].Number("F value"), got.Between.F!.Value, 1e-9);
+        ReferenceData.AssertClose(rows[0].Number("Pr(>F)"), got.Between.PValue!.Value, 1e-9);
     }
 
     [Fact]

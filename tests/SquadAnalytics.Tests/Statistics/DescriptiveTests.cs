@@ -58,6 +58,13 @@ public sealed class DescriptiveTests
         Check("geometric_cv_percent", 100 * Math.Sqrt(Math.Exp(deviationOfLogs * deviationOfLogs) - 1));
         Check("skew_g1", Descriptive.Skewness(v)!.Value);
         Check("kurtosis_g2", Descriptive.ExcessKurtosis(v)!.Value);
+
+        // fivenum: the hinges are the medians of the lower and the upper half, each with the middle number.
+        double[] sorted = [.. v.Order()];
+        var half = (v.Length + 1) / 2;
+        double[] five = [Descriptive.Quantile(v, 0), Descriptive.Median(sorted[..half]), Descriptive.Median(v), Descriptive.Median(sorted[^half..]), Descriptive.Quantile(v, 1)];
+        var expected = ReferenceData.Values("robust", item, "location_scale").Numbers("fivenum");
+        for (var i = 0; i < five.Length; i++) ReferenceData.AssertClose(expected[i], five[i], 1e-12);
     }
 
     // R 4.2.2: acf(Nile)$acf[2].

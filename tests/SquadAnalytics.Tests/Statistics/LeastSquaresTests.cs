@@ -38,6 +38,8 @@ public sealed class LeastSquaresTests
         var regression = certified.GetProperty("regression");
         Assert.Equal(regression.GetProperty("df").GetInt32(), fit.Overall.DegreesOfFreedom);
         Check(regression.Number("ss"), fit.Overall.SumOfSquares, "regression sum of squares");
+        Check(regression.Number("ms"), fit.Overall.MeanSquare!.Value, "regression mean square");
+        Check(certified.GetProperty("residual").Number("ms"), Math.Pow(fit.ResidualStandardDeviation, 2), "residual mean square");
         if (regression.GetProperty("f").ValueKind == JsonValueKind.Number) Check(regression.Number("f"), fit.Overall.F!.Value, "F");
         else Assert.True(fit.Overall.F is null or > 1e20, "F of an exact fit");
     }
@@ -73,6 +75,7 @@ public sealed class LeastSquaresTests
         Check(values.Number("r_squared"), fit.RSquared!.Value, "R²");
         Check(values.Number("adj_r_squared"), fit.AdjustedRSquared!.Value, "adjusted R²");
         Check(values.GetProperty("f").Number("value"), fit.Overall.F!.Value, "F");
+        Assert.Equal((values.GetProperty("f").GetProperty("numdf").GetInt32(), values.GetProperty("f").GetProperty("dendf").GetInt32()), (fit.Overall.DegreesOfFreedom, fit.DegreesOfFreedom));
         Check(values.Number("f_p"), fit.Overall.PValue!.Value, "p of F");
         Check(values.Number("rss"), fit.ResidualSumOfSquares, "RSS");
         Check(values.Number("logLik"), fit.LogLikelihood!.Value, "logLik");
@@ -152,6 +155,9 @@ public sealed class LeastSquaresTests
         var got = NestedComparison.Compare(ReferenceFit("anorexia_ancova"), larger);
         ReferenceRows.AssertValue("regression", "anorexia_ancova", "interaction", "f", got.F!.Value);
         ReferenceRows.AssertValue("regression", "anorexia_ancova", "interaction", "p", got.PValue!.Value);
+        var rss = ReferenceData.Values("regression", "anorexia_ancova", "interaction").Numbers("rss");
+        ReferenceData.AssertClose(rss[0], ReferenceFit("anorexia_ancova").ResidualSumOfSquares, 1e-9);
+        ReferenceData.AssertClose(rss[1], larger.ResidualSumOfSquares, 1e-9);
     }
 
     [Fact]

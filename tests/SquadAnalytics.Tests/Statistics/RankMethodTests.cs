@@ -84,7 +84,10 @@ public sealed class RankMethodTests
         {
             ReferenceData.AssertClose(expected.GetProperty("coefficients")[i].Number("Estimate"), line.Coefficients[i].Value, 1e-9);
             ReferenceData.AssertClose(expected.GetProperty("coefficients")[i].Number("Std. Error"), line.Coefficients[i].StandardError, 1e-9);
+            ReferenceData.AssertClose(expected.GetProperty("coefficients")[i].Number("t value"), line.Coefficients[i].T!.Value, 1e-9);
+            ReferenceData.AssertClose(expected.GetProperty("coefficients")[i].Number("Pr(>|t|)"), line.Coefficients[i].PValue!.Value, 1e-9);
             ReferenceData.AssertClose(expected.GetProperty("confint")[i].Number("2.5 %"), line.Coefficients[i].Interval(ConfidenceLevel.NinetyFive).Lower, 1e-9);
+            ReferenceData.AssertClose(expected.GetProperty("confint")[i].Number("97.5 %"), line.Coefficients[i].Interval(ConfidenceLevel.NinetyFive).Upper, 1e-9);
         }
     }
 

@@ -23,6 +23,7 @@ public sealed class RankTestTests
         Check("signed_rank_exact", "p", got.PValue);
         Check("signed_rank_exact", "p_greater", got.PValueGreater);
         Check("signed_rank_stats", "v", got.V);
+        Check("signed_rank_stats", "p", item == "depression" ? got.PValue : got.NormalPValue);
         Check("signed_rank_normal", "p_corrected", got.NormalPValue);
         Check("signed_rank_normal", "p_uncorrected", got.NormalPValueUncorrected);
         Check("hodges_lehmann", "estimate", got.HodgesLehmann);

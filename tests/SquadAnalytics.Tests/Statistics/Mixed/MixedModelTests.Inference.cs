@@ -100,6 +100,10 @@ public sealed partial class MixedModelTests
             ReferenceData.AssertClose(row.GetProperty("Value").GetDouble(), estimate.Value, 1e-4);
             ReferenceData.AssertClose(row.GetProperty("Std.Error").GetDouble(), estimate.StandardError!.Value, 1e-4);
             ReferenceData.AssertClose(row.GetProperty("t-value").GetDouble(), estimate.Value / estimate.StandardError.Value, 1e-4);
+
+            // nlme counts residual degrees of freedom, which this library does not: its p is that of our t with its degrees of freedom.
+            var p = StudentTDistribution.TwoSidedPValue(estimate.Value / estimate.StandardError.Value, row.GetProperty("DF").GetDouble());
+            ReferenceData.AssertClose(Math.Log(row.GetProperty("p-value").GetDouble()), Math.Log(p), 1e-4);
         }
 
         ReferenceData.AssertClose(expected.GetProperty("sigma").GetDouble(), fit.ResidualStandardDeviation.Value, 1e-4);

@@ -47,6 +47,8 @@ public sealed partial class MixedModelTests
         ReferenceData.AssertClose(expected.GetProperty("bic").GetDouble(), fit.Bic, 0, 1e-6, "BIC");
         ReferenceData.AssertClose(sigma, fit.ResidualStandardDeviation.Value, 1e-5, 0, "residual SD");
         ReferenceData.AssertClose(expected.GetProperty("residual_sum_of_squares").GetDouble(), fit.ResidualSumOfSquares, loose, 0, "residual sum of squares");
+        foreach (var groups in expected.GetProperty("groups").EnumerateObject())
+            Assert.Equal(groups.Value.GetInt32(), fit.RandomEffects.Where(effect => effect.Term == groups.Name).Select(effect => effect.Group).Distinct().Count());
         AssertFixedEffects(expected, fit);
         AssertVarianceComponents(expected, fit, loose);
         AssertPredictions(expected, fit, sigma);
@@ -103,20 +105,31 @@ public sealed partial class MixedModelTests
         foreach (var row in expected.GetProperty("random").EnumerateArray())
         {
             var term = row.GetProperty("grp").GetString()!.Replace(".1", "", StringComparison.Ordinal);
-            if (term == "Residual") continue;
-            var first = row.GetProperty("var1").GetString()!;
             var value = row.GetProperty("sdcor").GetDouble();
+            var variance = row.GetProperty("vcov").GetDouble();
+            if (term == "Residual")
+            {
+                ReferenceData.AssertClose(value, fit.ResidualStandardDeviation.Value, 1e-5, 0, "residual SD");
+                ReferenceData.AssertClose(variance, Math.Pow(fit.ResidualStandardDeviation.Value, 2), 2e-5, 0, "residual variance");
+                continue;
+            }
+
+            var first = row.GetProperty("var1").GetString()!;
             if (row.GetProperty("var2").GetString() is { } second)
             {
                 var correlation = fit.Correlations.Single(entry => entry.Term == term && entry.First == first && entry.Second == second).Correlation!.Value;
                 ReferenceData.AssertClose(value, correlation, tolerance, 2e-5, "correlation");
+                var scale = Deviation(term, first) * Deviation(term, second);
+                ReferenceData.AssertClose(variance, correlation * scale, 2 * tolerance, 2e-5 * scale, "covariance");
             }
             else
             {
-                var component = fit.VarianceComponents.Single(entry => entry.Term == term && entry.Column == first);
-                ReferenceData.AssertClose(value, component.StandardDeviation.Value, tolerance, 0, "SD of " + first);
+                ReferenceData.AssertClose(value, Deviation(term, first), tolerance, 0, "SD of " + first);
+                ReferenceData.AssertClose(variance, Math.Pow(Deviation(term, first), 2), 2 * tolerance, 0, "variance of " + first);
             }
         }
+
+        double Deviation(string term, string column) => fit.VarianceComponents.Single(entry => entry.Term == term && entry.Column == column).StandardDeviation.Value;
     }
 
     private static void AssertPredictions(JsonElement expected, MixedFit fit, double sigma)
