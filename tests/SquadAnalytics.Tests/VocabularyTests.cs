@@ -8,6 +8,11 @@ public sealed class VocabularyTests
     public void A_time_is_never_a_number_that_is_not_finite(double seconds) =>
         Assert.Throws<ArgumentOutOfRangeException>(() => new Seconds(seconds));
 
+    // By hand: both add up to 329.0 s; as doubles, one after the other, the second gives 329.00000000000006.
+    [Fact]
+    public void Equal_totals_tie_whatever_their_sets() =>
+        Assert.Equal(WorkedData.One([62.4, 63.1, 64.0, 69.2, 70.3]).Total.GetOrThrow(), WorkedData.One([63.9, 62.5, 64.2, 68.6, 69.8]).Total.GetOrThrow());
+
     [Fact]
     public void A_difference_of_times_is_negative_when_the_later_one_is_faster() =>
         Assert.Equal(-2.5, (new Seconds(60) - new Seconds(62.5)).Value);

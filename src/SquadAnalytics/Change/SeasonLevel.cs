@@ -48,16 +48,17 @@ public static class SeasonLevel
     private static Answer<SeasonLevelResult> Result(LocalLevel fit, DateOnly[] mondays, double?[] values, int observed, SessionSelection selection, ConfidenceLevel level)
     {
         var belief = new LevelBelief(values);
-        Estimate Level(double value, double error, int week, bool inHindsight, int tests, string method) =>
-            new(value, Unit.Seconds, tests, method) { StandardError = error, Interval = belief.Limits(week, inHindsight, level) };
+        Estimate Level(double value, double error, int week, bool inHindsight, int seen, string method) =>
+            new(value, Unit.Seconds, seen, method) { StandardError = error, Interval = belief.Limits(week, inHindsight, level) };
         var missing = values.Length - observed;
+        var tests = 0;
         return new SeasonLevelResult
         {
             AthleteId = selection.Sessions[0].AthleteId,
             Points = [.. mondays.Select((monday, week) => new SeasonLevelPoint(
                 monday,
                 values[week],
-                Level(fit.Points[week].Filtered, fit.Points[week].FilteredStandardError, week, false, values[..(week + 1)].Count(value => value is not null), "local level, Kalman filter"),
+                Level(fit.Points[week].Filtered, fit.Points[week].FilteredStandardError, week, false, values[week] is null ? tests : ++tests, "local level, Kalman filter"),
                 Level(fit.Points[week].Smoothed, fit.Points[week].SmoothedStandardError, week, true, observed, "local level, Kalman smoother")))],
             Noise = new Estimate(Math.Sqrt(fit.ObservationVariance), Unit.Seconds, observed, "local level, maximum likelihood"),
             WeeklyDrift = new Estimate(Math.Sqrt(fit.LevelVariance), Unit.Seconds, observed, "local level, maximum likelihood"),

@@ -36,10 +36,8 @@ public static partial class SquadTrend
     private static Answer<Estimate>[] SlopesOf(OwnTests[] own, ConfidenceLevel level)
     {
         var known = OwnLines(own);
-        // One noise for all, from every athlete's scatter about the own line.
-        var df = known.Sum(tests => tests.Weeks.Length - 2);
-        var noise = Math.Sqrt(known.Sum(tests => tests.ResidualSquares) / df);
-        var hierarchy = new NormalHierarchy([.. known.Select(tests => tests.Slope!.Value)], [.. known.Select(tests => noise / Math.Sqrt(tests.Spread))], df);
+        var (variance, df) = Noise(known);
+        var hierarchy = new NormalHierarchy([.. known.Select(tests => tests.Slope!.Value)], [.. known.Select(tests => Math.Sqrt(variance / tests.Spread))], df);
         var next = 0;
         return [.. own.Select(tests => tests.Slope is null
             ? new Answer<Estimate>(new NotEstimable("the athlete's slope", Refusal.TooFewSessions, TestsForSlopes, tests.Dates, "tests of different dates"))
@@ -50,6 +48,23 @@ public static partial class SquadTrend
             StandardError = hierarchy.Deviation(index),
             Interval = hierarchy.Limits(index, level),
         };
+    }
+
+    /// <summary>Limits of the SD of the athletes' slopes, from their own lines.</summary>
+    internal static Interval SlopeSpreadLimits(SquadTrendResult season, ConfidenceLevel level)
+    {
+        var known = OwnLines([.. season.Selection.Sessions.GroupBy(session => session.AthleteId, StringComparer.Ordinal).Select(tests => OwnTests.Of(tests.Key, [.. tests], season.LevelOn))]);
+        var (variance, df) = Noise(known);
+        var between = new BetweenVariance([.. known.Select(tests => tests.Slope!.Value)], [.. known.Select(tests => variance / tests.Spread)]);
+        double At(double ratio) => Math.Sqrt(between.AtQ((known.Count - 1) * ratio) ?? 0);
+        return new Interval(At(FDistribution.UpperQuantile(level.Alpha / 2, known.Count - 1, df)), At(FDistribution.Quantile(level.Alpha / 2, known.Count - 1, df)), level);
+    }
+
+    /// <summary>One variance of the noise of a test for all, from every athlete's scatter about the own line, and its degrees of freedom.</summary>
+    private static (double Variance, int Df) Noise(List<OwnTests> known)
+    {
+        var df = known.Sum(tests => tests.Weeks.Length - 2);
+        return (known.Sum(tests => tests.ResidualSquares) / df, df);
     }
 
     private static List<OwnTests> OwnLines(OwnTests[] own) => [.. own.Where(tests => tests.Line is not null)];

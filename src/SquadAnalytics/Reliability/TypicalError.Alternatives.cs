@@ -39,7 +39,7 @@ public static partial class TypicalError
             .SelectMany((window, number) => window.Select(cell => (Test: FormattableString.Invariant($"{number}/{cell.Test}"), Athlete: FormattableString.Invariant($"{number}/{cell.Athlete}"), cell.Value))).ToList();
         var unit = options.Measure.UnitOf();
         var design = new MixedDesign(
-            new DesignColumn(options.Measure.Words(), [.. cells.Select(cell => cell.Value)]),
+            new DesignColumn(options.Measure.Words(), [.. cells.Select(cell => cell.Value)], unit),
             DesignColumn.Of(RegressionDesign.WithIntercept(cells.Count).AddFactor("test", [.. cells.Select(cell => cell.Test)]), unit),
             [RandomTerm.Intercept("athlete", [.. cells.Select(cell => cell.Athlete)])]);
         return MixedModel.Fit(design, new MixedModelOptions { ConfidenceLevel = options.Level }).Select(fit => fit.ResidualStandardDeviation.WithNotes(selection.Notes));

@@ -60,7 +60,7 @@ public static class SessionMeasures
         var all = SetMeasures.Of(times);
         return measure switch
         {
-            SessionMeasure.Total => all.Total,
+            SessionMeasure.Total => session.Total.GetOrThrow().Value,
             SessionMeasure.MeanSet => all.Mean,
             SessionMeasure.BestSet => all.Best,
             SessionMeasure.FirstSet => times[0],

@@ -46,10 +46,11 @@ public static class ShapeComparison
 
         var fits = ShapeFit.Ranked([.. spaces.Select(space => space.Shape)], [.. spaces.Select(Criterion)], total, "AICc over session-centred profiles");
         var best = spaces.Find(space => space.Shape == fits[0].Shape)!;
+        double[] common = [.. mean.Zip(best.Remainder(mean), (value, rest) => value - rest)];
         return new ShapeComparisonResult
         {
             Shapes = fits,
-            ResidualAutocorrelation = new Estimate(Autocorrelation([.. centred.Select(best.Remainder)]), Unit.None, total, "lag-1, within sessions"),
+            ResidualAutocorrelation = new Estimate(Autocorrelation([.. centred.Select(row => row.Zip(common, (value, shape) => value - shape).ToArray())]), Unit.None, total, "lag-1, within sessions"),
             Selection = selection,
             Notes = ["Ranks the listed shapes only; it is no test and assumes independent noise within a session.", .. selection.Notes],
         };

@@ -84,7 +84,10 @@ internal sealed class ScalingJob : Job
             ("shapes of each athlete", squad => Each(squad.Athletes, athlete => ShapeComparison.Fit(squad.SessionsOf(athlete.Id)))),
             ("starts of each athlete", squad => Each(squad.Athletes, athlete => StartingTooFast.Fit(squad.SessionsOf(athlete.Id)))),
             ("recovery of each athlete", squad => Each(squad.Athletes, athlete => Recovery.Fit(squad.SessionsOf(athlete.Id)))),
+            ("explanations of each athlete", ExplainEach),
             ("season trend of each athlete", squad => Each(squad.Athletes, athlete => SeasonTrend.Fit(squad.SessionsOf(athlete.Id)))),
+            ("season level of each athlete", squad => Each(squad.Athletes, athlete => SeasonLevel.Fit(squad.SessionsOf(athlete.Id)))),
+            ("last digits of all times", squad => DigitHeaping.Fit([.. squad.Sessions.SelectMany(session => session.TimesSeconds)], new Seconds(0.1)).GetOrThrow()),
             ("shrunken changes of the squad", squad => ChangeShrinkage.Fit(SquadChanges.Fit(squad.Sessions, error, worthwhile).GetOrThrow(), worthwhile).GetOrThrow()),
             ("typical error", squad => TypicalError.Fit(squad.Sessions).GetOrThrow()),
             ("intraclass correlation", squad => IntraclassCorrelation.Fit(squad.Sessions).GetOrThrow()),
@@ -104,6 +107,12 @@ internal sealed class ScalingJob : Job
             ("load and totals", squad => LoadAssociation.Fit(squad.Sessions, squad.Contexts, new LoadAssociationOptions { Windows = [new LoadWindow(1, 1)] }).GetOrThrow()),
             ("circumstances and totals", squad => CovariateModel.Fit(squad.Sessions, squad.Contexts).GetOrThrow()),
         ];
+    }
+
+    private static void ExplainEach(Squad squad)
+    {
+        var days = squad.Contexts.ToLookup(day => day.AthleteId);
+        Each(squad.Athletes, athlete => Explanations.Fit(squad.SessionsOf(athlete.Id), new ExplanationsOptions { Days = [.. days[athlete.Id]] }));
     }
 
     private static void Each<T, TResult>(IReadOnlyList<T> items, Func<T, TResult> work)

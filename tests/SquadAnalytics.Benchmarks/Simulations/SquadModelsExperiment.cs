@@ -65,7 +65,7 @@ internal sealed class SquadModelsExperiment(int sessions, double noisePercent) :
             CoversWhereGiven(season.MeanOfOwnSlopes, slope),
             // The mean of the boxers' changes of logarithms over the season, per week.
             CoversWhereGiven(season.RelativeSlope, Percent.FromLog(Math.Log(1 + (TrendPercent / 100 * (sessions - 1))) / (sessions - 1)).Value),
-            Covers(own.Level, totals[0] + (slopes[0] * middle)),
+            Covers(own.Level, VirtualSquad.MeanTotal(watched) * (1 + (slopes[0] * middle / totals[0]))),
             CoversWhereGiven(own.Slope, slopes[0]),
             CoversWhereGiven(ownWide.Slope, slopes[0]),
             !own.Slope.IsEstimated,
@@ -74,7 +74,7 @@ internal sealed class SquadModelsExperiment(int sessions, double noisePercent) :
             Covers(profile.LateContrast, LatePercent(middling)),
             Covers(profile.KinkContrast, LatePercent(middling, Contrasts.Kink(middling.Test.Protocol.Sets, AfterSet))),
             CoversWhereGiven(late, LatePercent(watched)),
-            Covers(level?.Latest, totals[0] * Math.Exp(drift[^1])),
+            Covers(level?.Latest, VirtualSquad.MeanTotal(watched) * Math.Exp(drift[^1])),
             level is null,
         ];
     }

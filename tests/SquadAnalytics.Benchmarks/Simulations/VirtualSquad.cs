@@ -29,6 +29,14 @@ internal static class VirtualSquad
     /// <summary>What a boxer's total is without noise, in seconds.</summary>
     public static double Total(VirtualBoxer boxer) => Enumerable.Range(1, boxer.Test.Protocol.Sets).Sum(boxer.ExpectedSet);
 
+    /// <summary>The mean of a boxer's totals, in seconds: noise on logarithms lifts it above the total without noise.</summary>
+    public static double MeanTotal(VirtualBoxer boxer)
+    {
+        double Lift(double percent) => Math.Exp(percent * percent / 20_000);
+        var stations = Lift(boxer.Test.StationNoisePercent(boxer.SetNoisePercent));
+        return Lift(boxer.DayFormPercent) * Enumerable.Range(1, boxer.Test.Protocol.Sets).Sum(set => (stations * boxer.ExpectedStations(set).Sum()) + boxer.ExpectedTransitions(set));
+    }
+
     /// <summary>SD of a session total about the boxer's level, in percent: √(day form² + set noise² / N).</summary>
     public static double NoisePercent(VirtualBoxer boxer) =>
         Math.Sqrt((boxer.DayFormPercent * boxer.DayFormPercent) + (boxer.SetNoisePercent * boxer.SetNoisePercent / boxer.Test.Protocol.Sets));

@@ -93,14 +93,15 @@ public sealed class SleepStudyTests
     }
 
     [Fact]
-    public void The_spread_of_responses_over_the_season_has_profile_limits()
+    public void The_spread_of_responses_over_the_season_has_the_limits_of_R()
     {
-        // R 4.2.2, lme4: confint(profile(lmer(Reaction ~ w + (w | Subject), REML = FALSE)), level = .9): slope SD 4.0658993183 to 8.145330783; times 9 weeks.
+        // R 4.2.2: b, S and the pooled variance s2 (nu df) from lm(Reaction ~ Days) of each subject; v <- o^2 + s2 / S; m <- weighted.mean(b, 1 / v);
+        // uniroot(function(o) sum((b - m)^2 / v) / 17 - qf(p, 17, nu), c(0, 100)) for p = .95, .05: 4.1771881714, 8.8424119148; times 9 weeks.
         using var temp = new TempFolder();
         var spread = ResponseSpread.OfSeason(SquadTrend.Fit(Imported(temp).Sessions, new SquadTrendOptions { Selection = SelectionOptions.KeepAll }).GetOrThrow()).GetOrThrow();
         ReferenceData.AssertClose(9 * 5.9221326256, spread.StandardDeviation.Value / Factor, 1e-4);
-        ReferenceData.AssertClose(9 * 4.0658993183, spread.StandardDeviation.Lower!.Value / Factor, 2e-3);
-        ReferenceData.AssertClose(9 * 8.145330783, spread.StandardDeviation.Upper!.Value / Factor, 2e-3);
+        ReferenceData.AssertClose(9 * 4.1771881714, spread.StandardDeviation.Lower!.Value / Factor, 1e-6);
+        ReferenceData.AssertClose(9 * 8.8424119148, spread.StandardDeviation.Upper!.Value / Factor, 1e-6);
         Assert.True(spread.IsClear);
         Assert.Contains(spread.Notes, note => note.StartsWith("Without a comparison group", StringComparison.Ordinal));
     }

@@ -12,7 +12,7 @@ public sealed class TypicalErrorTests
     [Fact]
     public void The_typical_error_of_eight_athletes_and_four_tests_matches_R()
     {
-        // R 4.2.2: anova(lm(total ~ athlete + test)); sqrt(6.5038839); sqrt(21 * 6.5038839 / qchisq(c(.95, .05), 21)); the same on log(total).
+        // R 4.2.2: anova(lm(total ~ athlete + test)); sqrt(6.5038839); sqrt(21 * 6.5038839 / qchisq(c(.95, .05), 21)), c(.975, .025); the same on log(total).
         var result = TypicalError.Fit(WorkedData.EightAthletes, All).GetOrThrow();
         Assert.Equal(2.5502713, result.Estimate.Value, 5e-8);
         Assert.Equal(6.5038839, result.Estimate.Value * result.Estimate.Value, 5e-8);
@@ -24,6 +24,9 @@ public sealed class TypicalErrorTests
         Assert.Equal(0.602981, variation.Lower!.Value, 5e-7);
         Assert.Equal(1.014385, variation.Upper!.Value, 5e-7);
         Assert.Equal(8, result.Athletes);
+        var wide = TypicalError.Fit(WorkedData.EightAthletes, All with { Level = ConfidenceLevel.NinetyFive }).GetOrThrow().Estimate;
+        Assert.Equal(1.962055, wide.Lower!.Value, 5e-7);
+        Assert.Equal(3.644503, wide.Upper!.Value, 5e-7);
     }
 
     [Fact]

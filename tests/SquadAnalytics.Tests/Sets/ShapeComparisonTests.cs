@@ -39,7 +39,9 @@ public sealed class ShapeComparisonTests
         Assert.Equal([ShapeKind.Free, ShapeKind.LinearWithStep], result.Indistinguishable.Select(fit => fit.Shape.Kind));
         Assert.Equal(0.39, result.Shapes[1].Behind.Value, 6e-3);
         Assert.Equal(1, result.Shapes.Sum(fit => fit.Weight.Value), 1e-12);
-        Assert.InRange(result.ResidualAutocorrelation.Value, -1, 1);
+
+        // R 4.2.2: e <- matrix(resid(lm(log(t) ~ session + set)), 6); sum(e[, -1] * e[, -5]) / sum(e^2).
+        Assert.Equal(-0.319533187774, result.ResidualAutocorrelation.Value, 1e-11);
     }
 
     [Fact]

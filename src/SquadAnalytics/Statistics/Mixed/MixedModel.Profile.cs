@@ -11,25 +11,16 @@ public static partial class MixedModel
     /// <param name="design">Response, fixed effects and random terms.</param>
     /// <param name="level">Level of the limits.</param>
     /// <returns>The limits, or <see cref="NotEstimable"/> as for <see cref="Fit"/>, with <see cref="Refusal.NotConverged"/> where a profile does not settle.</returns>
-    public static Answer<MixedProfile> ProfileLimits(MixedDesign design, ConfidenceLevel level) => Profiled<MixedProfile>(
-        design, level, (fit, profiler) => new MixedProfile(fit.Design, [.. profiler.StandardDeviationsAndCorrelations(), profiler.Residual(), .. profiler.FixedEffects()], fit.Deviance, fit.Notes));
-
-    /// <summary>Profile likelihood limits of one standard deviation between groups, of the first random term.</summary>
-    internal static Answer<Interval> SpreadLimits(MixedDesign design, string column, ConfidenceLevel level) => Profiled<Interval>(design, level, (fit, profiler) =>
-        fit.Design.RandomTerms[0].Columns.Select(own => own.Name).ToList().IndexOf(column) is var r and >= 0
-            ? profiler.StandardDeviation(0, r).Estimate.Interval!.Value
-            : new NotEstimable("the profile limits", Refusal.BoundarySolution, $"a {column} that varies by maximum likelihood", "one without variance"));
-
-    private static Answer<T> Profiled<T>(MixedDesign design, ConfidenceLevel level, Func<MixedFit, MixedProfiler, Answer<T>> profile)
-        where T : notnull
+    public static Answer<MixedProfile> ProfileLimits(MixedDesign design, ConfidenceLevel level)
     {
         var options = new MixedModelOptions { Criterion = MixedCriterion.MaximumLikelihood, DegreesOfFreedom = FixedEffectDegreesOfFreedom.Normal, ConfidenceLevel = level };
-        return Fit(design, options).Match<Answer<T>>(
+        return Fit(design, options).Match<Answer<MixedProfile>>(
             fit =>
             {
                 try
                 {
-                    return profile(fit, new MixedProfiler(fit, level));
+                    var profiler = new MixedProfiler(fit, level);
+                    return new MixedProfile(fit.Design, [.. profiler.StandardDeviationsAndCorrelations(), profiler.Residual(), .. profiler.FixedEffects()], fit.Deviance, fit.Notes);
                 }
                 catch (ArithmeticException)
                 {
