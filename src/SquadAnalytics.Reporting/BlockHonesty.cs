@@ -93,9 +93,9 @@ public sealed record BlockHonesty
 
     private string AfterSparring()
     {
-        string Share(int tests, BlockAttendance block) => block.Tests == 0 ? Count(tests) : $"{NumberFormat.Fixed(100.0 * tests / block.Tests, 0)} % ({Count(tests)} of {Count(block.Tests)}) of the";
+        string Share(int tests, BlockAttendance block) => block.Tests == 0 ? Count(tests) : $"{NumberFormat.Fixed(100.0 * tests / block.Tests, 0)} % ({Count(tests)} of {Count(block.Tests)})";
         return _facts.AfterSparring.Total == 0 ? "No test followed sparring on the day."
-            : $"{Share(_facts.AfterSparring.First, _facts.First)} tests in {FirstName} and {Share(_facts.AfterSparring.Second, _facts.Second)} in {SecondName} followed sparring on the day.";
+            : $"{Share(_facts.AfterSparring.First, _facts.First)} of the tests in {FirstName} and {Share(_facts.AfterSparring.Second, _facts.Second)} in {SecondName} followed sparring on the day.";
     }
 
     /// <summary>Small counts are not printed: with the names of a small squad at hand they would tell who was ill.</summary>

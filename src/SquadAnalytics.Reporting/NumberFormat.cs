@@ -57,6 +57,9 @@ public sealed record NumberFormat
     /// <summary>A time as entered, with its unit: <c>62.4 s</c>.</summary>
     public string Time(Seconds time) => $"{Fixed(time.Value, EntryDecimals)} s";
 
+    /// <summary>A time that was set and not taken, as start intervals and edges of bands are: <c>100 s</c>, <c>97.5 s</c>.</summary>
+    internal static string SetTime(Seconds time) => $"{Fixed(time.Value, time.Value == Math.Floor(time.Value) ? 0 : 1)} s";
+
     /// <summary>A standard deviation or typical error, one decimal more than the data: <c>2.55 s</c>.</summary>
     public string Spread(Seconds spread) => $"{Fixed(spread.Value, EntryDecimals + 1)} s";
 

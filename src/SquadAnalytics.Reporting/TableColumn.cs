@@ -23,8 +23,8 @@ public sealed record TableColumn
     /// <summary>On which side its cells line up.</summary>
     public ColumnAlignment Alignment { get; }
 
-    /// <summary>Heading and unit as printed: <c>total (s)</c>.</summary>
-    public string Label => Unit is null ? Header : $"{Header} ({Unit})";
+    /// <summary>Heading and unit as printed: <c>total (s)</c>, <c>level, s (tests)</c>.</summary>
+    public string Label => Unit is null ? Header : Header.EndsWith(')') && Header.IndexOf(" (", StringComparison.Ordinal) is > 0 and var bracket ? $"{Header[..bracket]}, {Unit}{Header[bracket..]}" : $"{Header} ({Unit})";
 
     /// <summary>A column of figures, right-aligned.</summary>
     /// <param name="header">Its heading.</param>

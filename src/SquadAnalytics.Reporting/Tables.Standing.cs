@@ -16,14 +16,14 @@ public static partial class Tables
         return new Table(
             $"Where everyone stands, {Date(standings.On)}",
             [
-                new("athlete"), TableColumn.Figures("level (tests)", "s"), TableColumn.Figures("interval", "s"), new("band of the level"), new("band of the latest test alone (chance)"), new("may be announced"), TableColumn.Figures("best", "s"),
+                new("athlete"), TableColumn.Figures("level (tests)", "s"), TableColumn.Figures("interval", "s"), new("band of the level"), new("band of the latest test alone (chance)"), new("band to announce"), TableColumn.Figures("best", "s"),
             ],
             [.. standings.Athletes.Select(athlete => (IReadOnlyList<TableCell>)
             [
                 label(athlete.AthleteId),
                 TableCell.Shown($"{NumberFormat.Fixed(athlete.Level.Value, format.EntryDecimals)} ({Count(athlete.Level.Observations)})", athlete.Level.Value), Limits(athlete.Level, format),
                 .. athlete.Band.Match<IReadOnlyList<TableCell>>(
-                    band => [string.Join(" or ", band.Reached(athlete.Level)), $"{band.Observed} ({NumberFormat.Fixed(band.Chances.First(chance => chance.Name == band.Observed).Chance.Value, 2)})", Announced(band)],
+                    band => [string.Join(" or ", band.Reached(athlete.Level)), $"{band.Observed} ({ChanceOfObserved(band)})", Announced(band)],
                     refusal => [TableCell.Refused(refusal), TableCell.Nothing, TableCell.Nothing]),
                 TableCell.Figure(athlete.Best.TotalSeconds, format.EntryDecimals),
             ])])
@@ -70,6 +70,13 @@ public static partial class Tables
         {
             Notes = ["Intervals that overlap show no difference between the groups; weights, sexes and ages are not allowed for.", $"Figures of fewer than {Count(SmallGroups.DefaultThreshold)} athletes are withheld, and as many others as it takes so that none can be found by subtraction."],
         };
+    }
+
+    /// <summary>The chance of the band that the latest total lies in: <c>97 %</c>, never a certainty.</summary>
+    internal static string ChanceOfObserved(ProbableBandResult band)
+    {
+        var percent = 100 * band.Chances.First(chance => chance.Name == band.Observed).Chance.Value;
+        return percent > 99 ? "> 99 %" : $"{NumberFormat.Fixed(percent, 0)} %";
     }
 
     private static string Announced(ProbableBandResult band) => band.Standing switch

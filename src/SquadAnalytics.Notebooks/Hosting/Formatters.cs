@@ -1,4 +1,5 @@
 using System.Collections;
+using System.Globalization;
 using System.Net;
 using System.Text;
 using Microsoft.Data.Analysis;
@@ -48,7 +49,7 @@ internal static class Formatters
         AddTable<ImportReport>(Tables.Import);
         AddTable<ImportResult>(static result => Tables.Import(result.Report));
         Add<Exception>((MimeTypes.Html, static error => Paragraphs([Told(error)])), (MimeTypes.Text, Told));
-        Add<Estimate>((MimeTypes.Html, static estimate => Paragraphs([estimate.ToString(), .. estimate.Notes])), (MimeTypes.Text, static estimate => estimate.ToString()));
+        Add<Estimate>((MimeTypes.Html, static estimate => Paragraphs([Shown(estimate), Basis(estimate), .. estimate.Notes])), (MimeTypes.Text, static estimate => $"{Shown(estimate)}; {Basis(estimate)}"));
         AddAnswers();
         AddLibrary(except: [typeof(Table), typeof(Prose), typeof(Listing), typeof(Figure), typeof(Findings), typeof(Finding), typeof(Estimate), typeof(Exception), typeof(Frame), typeof(ImportReport), typeof(ImportResult)]);
         DataFrames.WhenLoaded(static () => AddTable<DataFrame>(static frame => Tables.Of(Frame.Of(frame)), static frame => Tables.Of(Frame.Of(frame), rows: RowsWritten)));
@@ -97,6 +98,10 @@ internal static class Formatters
             Formatter.Register(typeof(Answer<>), (answer, writer) => writer.Write(Answers.Held(answer).ToDisplayString(mimeType)), mimeType);
         Formatter.SetPreferredMimeTypesFor(typeof(Answer<>), MimeTypes.Html, MimeTypes.Text);
     }
+
+    private static string Shown(Estimate estimate) => new NumberFormat().WithInterval(estimate);
+
+    private static string Basis(Estimate estimate) => string.Create(CultureInfo.InvariantCulture, $"{estimate.Method}, n = {estimate.Observations}{(estimate.DegreesOfFreedom is { } df ? $", df = {df:0.#}" : "")}");
 
     /// <summary>What an exception says, and what led to it; a refusal that was asked to be a result says what was missing.</summary>
     private static string Told(Exception error) => error.InnerException is { } inner ? $"{error.GetType().Name}: {error.Message} ({Told(inner)})" : $"{error.GetType().Name}: {error.Message}";

@@ -116,10 +116,19 @@ internal sealed partial class Chart : IDisposable
         foreach (var tick in ticks)
         {
             if (lines) Line([new(tick, limits.Bottom), new(tick, limits.Top)], Ink.Hairline, 1);
-            Label(text(tick), tick, limits.Bottom, Ink.Muted, TextEdge.Middle, down: 13);
+            Label(text(tick), tick, limits.Bottom, Ink.Muted, TextEdge.Middle, right: Inwards(tick, text(tick)), down: 13);
         }
 
         if (title is not null) Label(title, (limits.Left + limits.Right) / 2, limits.Bottom, Ink.Muted, TextEdge.Middle, down: 32);
+    }
+
+    /// <summary>By how much a text in the middle of a place has to move so that the edge of the sheet does not cut it.</summary>
+    private float Inwards(double x, string text)
+    {
+        var limits = _plot.Axes.GetLimits();
+        var middle = _margins.Left + (float)((x - limits.Left) / (limits.Right - limits.Left) * InnerWidth);
+        var half = (Measure(text) / 2) + 1;
+        return Math.Clamp(middle, half, Width - half) - middle;
     }
 
     /// <summary>What lies at the two ends of the scale below the plot: faster at the left, slower at the right.</summary>

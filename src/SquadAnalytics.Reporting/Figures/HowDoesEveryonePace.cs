@@ -47,7 +47,7 @@ public sealed record HowDoesEveryonePace : Figure
     public override string Title => "How does everyone pace?";
 
     /// <inheritdoc />
-    public override string Caption => $"Seconds over the athlete's own first set, {Occasion}, {Sentences.Plural(Athletes.Count, "athlete")}, all on one scale. Number: last timed set minus first; positive is slower.";
+    public override string Caption => $"Seconds over the athlete's own first set, {Occasion}, {Sentences.Plural(Athletes.Count, "athlete")}, all on one scale. Number: last timed set minus first; positive is slower. Where a name has no room, the athlete's code stands.";
 
     /// <inheritdoc />
     public override string AlternativeText => $"Small lines, one for each athlete; last timed set minus first: {string.Join("; ", Athletes.Select(athlete => $"{athlete.Label} {Last(athlete)} s"))}.";

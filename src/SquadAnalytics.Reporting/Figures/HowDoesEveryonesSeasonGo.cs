@@ -4,7 +4,7 @@ using SquadAnalytics.Change;
 
 namespace SquadAnalytics.Reporting.Figures;
 
-/// <summary>How does everyone's season go? A small picture for each athlete: session totals about the own level, and the line pulled toward the squad.</summary>
+/// <summary>How does everyone's season go? A small picture for each athlete: session totals about their own level, and the line pulled toward the squad.</summary>
 public sealed record HowDoesEveryonesSeasonGo : Figure
 {
     private const int CellHeight = 104;
@@ -37,7 +37,7 @@ public sealed record HowDoesEveryonesSeasonGo : Figure
 
     /// <inheritdoc />
     public override string Caption =>
-        $"Session totals of {Sentences.Plural(Labels.Count, "athlete")} as seconds from their level of {Season.LevelOn.ToString("d MMM yyyy", CultureInfo.InvariantCulture)}, all on one scale of seconds and weeks. Line and number: slope in s per week, pulled toward the squad; its interval stands in the table. Squad: {Format.WithInterval(Season.Slope)}.";
+        $"Session totals of {Sentences.Plural(Labels.Count, "athlete")} as seconds from their level of {Season.LevelOn.ToString("d MMM yyyy", CultureInfo.InvariantCulture)}, all on one scale of seconds and weeks. Line and number: slope in s per week, pulled toward the squad; its interval stands in the table. Where a name has no room, the athlete's code stands. Squad: {Format.WithInterval(Season.Slope)}.";
 
     /// <inheritdoc />
     public override string AlternativeText => $"Small dots and lines, one for each athlete; slope in s per week: {string.Join("; ", Labels.Zip(Season.Athletes, (label, athlete) => $"{label} {Slope(athlete)}"))}.";
@@ -58,7 +58,7 @@ public sealed record HowDoesEveryonesSeasonGo : Figure
         var chart = new Chart(size, CellHeight + top - 22, new Margins(34, 4, 12, top));
         var cell = weeks * 1.12;
         chart.Limits(-0.02 * weeks, columns * cell, low, high);
-        if (first) chart.Heading("seconds from the own level, over the season (faster ↓)");
+        if (first) chart.Heading("seconds from their own level, over the season (faster ↓)");
         if (first) chart.NameAbove(Key);
         for (var k = 0; k < row.Length; k++)
         {

@@ -28,7 +28,7 @@ public sealed record HowMuchRestWasLeft : Figure
 
     /// <inheritdoc />
     public override string Caption =>
-        $"Each set from its start signal to the next one {Bare(Clock.StartInterval.Value)} s later, {Athlete}, {Occasion}. Dark bar: work; light bar: rest. After the last set no rest is counted.";
+        $"Each set from its start signal to the next one {NumberFormat.SetTime(Clock.StartInterval)} later, {Athlete}, {Occasion}. Dark bar: work; light bar: rest. After the last set no rest is counted.";
 
     /// <inheritdoc />
     public override string AlternativeText => $"Bars on the rolling clock, {Athlete}, {Occasion}. {string.Join("; ", Clock.Sets.Select(Words))}.";

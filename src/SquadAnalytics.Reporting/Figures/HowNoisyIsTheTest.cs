@@ -53,7 +53,7 @@ public sealed record HowNoisyIsTheTest : Figure
 
     /// <inheritdoc />
     public override string Caption =>
-        $"Later minus earlier total against the mean of the two, {Sentences.Plural(Pairs.Count, "athlete")}. Solid line: these two tests differed by {Text(MeanDifference)} on average{Shift}; dashed lines: {LimitsName}, within which an unchanged athlete may differ by about ±{Format.Time(new Seconds((UpperLimit - LowerLimit).Value / 2))} round that. Dots that fan out to the right would say that slower athletes vary more.";
+        $"Each athlete's last two tests: later minus earlier total against the mean of the two, {Sentences.Plural(Pairs.Count, "athlete")}. Solid line: the two tests differed by {Text(MeanDifference)} on average{Shift}; dashed lines: {LimitsName}, within which an unchanged athlete may differ by about ±{Format.Time(new Seconds((UpperLimit - LowerLimit).Value / 2))} round that. Dots that fan out to the right would say that slower athletes vary more.";
 
     /// <inheritdoc />
     public override string AlternativeText =>
@@ -63,12 +63,14 @@ public sealed record HowNoisyIsTheTest : Figure
     internal override Drawing Draw(FigureSize size)
     {
         var wide = size == FigureSize.Wide;
-        var chart = new Chart(size, 320, new Margins(48, wide ? 150 : 14, 46, 30));
+        LineName[] key = wide ? [] : [new($"mean {Text(MeanDifference)}", 0, Ink.Text, Bold: false, null), new($"limits {Text(LowerLimit)} and {Text(UpperLimit)}", 0, Ink.Text, Bold: false, null) { Dashed = true }];
+        var chart = new Chart(size, 320, new Margins(48, wide ? 150 : 14, 46, Chart.RoomAbove(key, size)));
         var dots = Pairs.Select(pair => new Coordinates((pair.First.Value + pair.Second.Value) / 2, (pair.Second - pair.First).Value)).ToArray();
         var (left, right) = Ticks.Around(dots.Select(dot => dot.X), 0.06);
         var (low, high) = Ticks.Around([.. dots.Select(dot => dot.Y), LowerLimit.Value, UpperLimit.Value, 0], 0.12);
         chart.Limits(left, right, low, high);
         chart.Heading("later minus earlier total, s (faster ↓)");
+        chart.NameAbove(key);
         var ticks = Ticks.Between(low, high);
         chart.ScaleLeft(ticks, Ticks.Text(ticks));
         var across = Ticks.Between(left, right, wide ? 6 : 4);
@@ -83,13 +85,11 @@ public sealed record HowNoisyIsTheTest : Figure
     private void Level(Chart chart, bool wide, Seconds at, string name, double left, double right, float[] dashes)
     {
         chart.Line([new(left, at.Value), new(right, at.Value)], Ink.Text, 1.5f, dashes);
-        var text = $"{name} {NumberFormat.WithSign(at.Value, Format.EntryDecimals)} s";
-        if (wide) chart.Label(text, right, at.Value, Ink.Text, TextEdge.Left, right: 8);
-        else chart.Label(text, right, at.Value, Ink.Text, TextEdge.Right, down: at == LowerLimit ? 10 : -10);
+        if (wide) chart.Label($"{name} {Text(at)}", right, at.Value, Ink.Text, TextEdge.Left, right: 8);
     }
 
     private string Shift => Limits.Bias.Interval is { } interval && !interval.Contains(0)
-        ? $" ({interval.ConfidenceLevel} interval {NumberFormat.WithSign(interval.Lower, Format.EntryDecimals)} to {NumberFormat.WithSign(interval.Upper, Format.EntryDecimals)} s: the squad moved as one, so a plan that assumes no drift between tests is in doubt)" : "";
+        ? $" ({interval.ConfidenceLevel} interval {NumberFormat.WithSign(interval.Lower, Format.EntryDecimals)} to {NumberFormat.WithSign(interval.Upper, Format.EntryDecimals)} s: the squad as a whole moved between them)" : "";
 
     private Seconds MeanDifference => new(Limits.Bias.Value);
 

@@ -88,12 +88,14 @@ public sealed record IsThisTestOutOfLine : Figure
     internal override Drawing Draw(FigureSize size)
     {
         var wide = size == FigureSize.Wide;
-        var chart = new Chart(size, 310, new Margins(48, wide ? 130 : 14, 30, 30));
+        LineName[] key = wide ? [] : [new($"mean {Format.Time(Centre)}", 0, Ink.Text, Bold: false, null), new($"limits {Format.Time(LowerLimit)} and {Format.Time(UpperLimit)}", 0, Ink.Text, Bold: false, null) { Dashed = true }];
+        var chart = new Chart(size, 310, new Margins(48, wide ? 130 : 14, 30, Chart.RoomAbove(key, size)));
         var room = Math.Max(2, (Tests[^1].Date.DayNumber - Tests[0].Date.DayNumber) / 50);
         var (from, to) = (Tests[0].Date.AddDays(-room), Tests[^1].Date.AddDays(room));
         var (low, high) = Ticks.Around([.. Tests.Select(test => test.Value.Value), LowerLimit.Value, UpperLimit.Value], 0.14);
         chart.Limits(DateScale.Position(from), DateScale.Position(to), low, high);
         chart.Heading($"{Charted}, s (faster ↓)");
+        chart.NameAbove(key);
         chart.Zone(DateScale.Position(from), DateScale.Position(to), LowerLimit.Value, UpperLimit.Value, Ink.Zone);
         var ticks = Ticks.Between(low, high);
         chart.ScaleLeft(ticks, Ticks.Text(ticks));
@@ -116,8 +118,6 @@ public sealed record IsThisTestOutOfLine : Figure
     private void Level(Chart chart, bool wide, Seconds at, string name, DateOnly from, DateOnly to, float[] dashes)
     {
         chart.Line([new(DateScale.Position(from), at.Value), new(DateScale.Position(to), at.Value)], Ink.Text, 1.3f, dashes);
-        var text = $"{name} {NumberFormat.Fixed(at.Value, Format.EntryDecimals)} s";
-        if (wide) chart.Label(text, DateScale.Position(to), at.Value, Ink.Text, TextEdge.Left, right: 8);
-        else if (at != Centre) chart.Label(text, DateScale.Position(to), at.Value, Ink.Text, TextEdge.Right, down: at == LowerLimit ? 10 : -10);
+        if (wide) chart.Label($"{name} {Format.Time(at)}", DateScale.Position(to), at.Value, Ink.Text, TextEdge.Left, right: 8);
     }
 }

@@ -55,7 +55,7 @@ public sealed record WhoChanged : Figure
 
     internal override Drawing Draw(FigureSize size) => new IntervalRows(_rows)
     {
-        Heading = $"session total against the own tests before, {(Worthwhile?.Unit == Unit.Percent ? "%" : "s")}",
+        Heading = $"session total against each athlete's own tests before, {(Worthwhile?.Unit == Unit.Percent ? "%" : "s")}",
         AxisTitle = Worthwhile is { } worthwhile ? $"{Axis}; shaded: less than {Size(worthwhile)}" : Axis,
         Text = estimate => NumberFormat.WithUnit(NumberFormat.WithSign(estimate.Value, Format.Decimals(estimate)), estimate.Unit),
         Zone = Worthwhile?.Value,

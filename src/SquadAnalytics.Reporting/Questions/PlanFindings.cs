@@ -70,7 +70,7 @@ public static class PlanFindings
     private static Finding Signal(TypicalErrorResult noise, PlanEvidence evidence)
     {
         var signal = SignalAndNoise.Summarize(noise, evidence.Worthwhile);
-        return new Finding($"Test noise is {evidence.Format.WithInterval(noise.Estimate)} against a smallest worthwhile change of {evidence.Format.Value(evidence.Worthwhile.Estimate)}: {Words(signal.Word)}; {Sentences.MeanOfTests(noise, evidence.Worthwhile, evidence.Format)}.")
+        return new Finding($"Test noise is {evidence.Format.WithInterval(noise.Estimate)} against a smallest worthwhile change of {evidence.Format.Value(evidence.Worthwhile.Estimate)}: {signal.Word.Words()}; {Sentences.MeanOfTests(noise, evidence.Worthwhile, evidence.Format)}.")
         {
             Estimate = signal.Ratio,
             Source = "Hopkins 2000",
@@ -78,11 +78,4 @@ public static class PlanFindings
             Notes = [Sentences.NoiseOfAllTests, "Steadier conditions (the same hour, floor, watch, warm-up) make the noise smaller and save tests."],
         };
     }
-
-    private static string Words(NoiseWord word) => word switch
-    {
-        NoiseWord.Good => "one test shows a worthwhile change roughly",
-        NoiseWord.UsableWithRepeatedTests => "a single test cannot show it, repeated tests may",
-        _ => "too noisy for decisions about single athletes from few tests",
-    };
 }

@@ -34,12 +34,16 @@ public static class SeasonFindings
     private static string WithLimits(Estimate estimate, NumberFormat format) =>
         estimate.Interval is { } interval ? $" ({interval.ConfidenceLevel} CI [{NumberFormat.Fixed(interval.Lower, format.Decimals(estimate))}, {NumberFormat.Fixed(interval.Upper, format.Decimals(estimate))}])" : "";
 
+    /// <summary>The limits of a change in the direction that its verb names: "fell by 0.49 s (95 % CI [0.37, 0.62])".</summary>
+    private static string LimitsInDirection(Estimate change, NumberFormat format) =>
+        WithLimits(change.Value < 0 ? Times(-1, change, change.Unit) : change, format);
+
     private static Finding Trend(SquadTrendResult season, SeasonEvidence evidence)
     {
         var slope = season.Slope;
         var direction = slope.Value < 0 ? "fell" : "rose";
         var size = NumberFormat.WithUnit(NumberFormat.Fixed(Math.Abs(slope.Value), evidence.Format.Decimals(slope)), Unit.Seconds);
-        return new Finding($"The session total {direction} by {size} per week{WithLimits(slope, evidence.Format)}{Statistic(slope)}: {NumberFormat.Fixed(Math.Abs(slope.Value * season.SpanWeeks), 1)} s over {NumberFormat.Fixed(season.SpanWeeks, 0)} weeks, {(slope.Value < 0 ? "faster" : "slower")}.")
+        return new Finding($"The session total {direction} by {size} per week{LimitsInDirection(slope, evidence.Format)}{Statistic(slope)}: {NumberFormat.Fixed(Math.Abs(slope.Value * season.SpanWeeks), 1)} s {(slope.Value < 0 ? "faster" : "slower")} over {NumberFormat.Fixed(season.SpanWeeks, 0)} weeks{BesideNoise(evidence)}.")
         {
             Estimate = slope,
             OverAthletes = season.Athletes.Count,
@@ -53,6 +57,9 @@ public static class SeasonFindings
             ],
         };
     }
+
+    private static string BesideNoise(SeasonEvidence evidence) => evidence.Noise.Match(
+        noise => $"; the noise of one test is {evidence.Format.Value(noise.Estimate)}, the smallest worthwhile change {evidence.Format.Value(evidence.Worthwhile.Estimate)}", _ => "");
 
     private static Finding Spread(SquadTrendResult season, SeasonEvidence evidence) => new($"Athletes differ in level by an SD of {evidence.Format.WithInterval(season.LevelSpread)}; a test scatters about its athlete's line by an SD of {evidence.Format.WithInterval(season.ResidualStandardDeviation)}.")
     {
@@ -89,6 +96,7 @@ public static class SeasonFindings
             Source = "Hopkins 2000; McGraw and Wong 1996",
             Notes =
             [
+                $"Against a smallest worthwhile change of {evidence.Format.Value(evidence.Worthwhile.Estimate)}: {SignalAndNoise.Summarize(noise, evidence.Worthwhile).Word.Words()}.",
                 noise.Estimate.Notes[0],
                 .. evidence.Correlation.Match<IReadOnlyList<string>>(_ => ["An intraclass correlation depends on how mixed the squad is."], refused => [Sentences.Refusal(refused)]),
             ],
@@ -121,14 +129,20 @@ public static class SeasonFindings
     }
 
     private static Finding Load(LoadAssociationRow row, SeasonEvidence evidence) => row.Correlation.Match(
-        r => new Finding($"Within athletes, the {row.Window} and the session total go together with r = {Coefficient(r)}{(r.Interval?.Contains(0) == true ? ", which may be nothing" : "")}.")
+        r => new Finding($"Within athletes, the {row.Window} and the session total go together with r = {Coefficient(r)}: {(r.Interval?.Contains(0) == true ? "this may be nothing" : $"the more load, the {(r.Value < 0 ? "faster" : "slower")}")}.")
         {
             Estimate = r,
             OverAthletes = row.Athletes,
             Source = "Bakdash and Marusich 2017",
-            Notes = [.. row.Slope.Match<IReadOnlyList<string>>(slope => [$"Slope: {evidence.Format.WithInterval(slope)}. {Sentences.LoadUnits}"], _ => []), "A correlation over one season names no cause.", .. row.TestsWithoutLoad > 0 ? [$"{Sentences.Plural(row.TestsWithoutLoad, "test")} without a full record of load left out."] : Array.Empty<string>()],
+            Notes = [.. row.Slope.Match<IReadOnlyList<string>>(slope => [$"Per 100 AU: {evidence.Format.SignedChange(Times(100, slope, Unit.Seconds))}{WithLimits(Times(100, slope, Unit.Seconds), evidence.Format)}. {Sentences.LoadUnits}"], _ => []), "A correlation over one season names no cause.", .. row.TestsWithoutLoad > 0 ? [$"{Sentences.Plural(row.TestsWithoutLoad, "test")} without a full record of load left out."] : Array.Empty<string>()],
         },
         Finding.Refused);
+
+    private static Estimate Times(double factor, Estimate estimate, Unit unit)
+    {
+        Interval? Scaled(Interval interval) => new(Math.Min(factor * interval.Lower, factor * interval.Upper), Math.Max(factor * interval.Lower, factor * interval.Upper), interval.ConfidenceLevel);
+        return new(factor * estimate.Value, unit, estimate.Observations, estimate.Method) { Interval = estimate.Interval is { } interval ? Scaled(interval) : null };
+    }
 
     private static IEnumerable<Finding> Circumstances(CovariateModelResult model, SeasonEvidence evidence)
     {
@@ -136,7 +150,7 @@ public static class SeasonFindings
         var known = model.Effects.Where(effect => effect.Within.IsEstimated).Select(effect => effect.Circumstance.Words()).ToList();
         yield return new Finding(clear.Count == 0
             ? $"None of the circumstances looked at ({Sentences.List(known)}) goes clearly with the session total within athletes."
-            : $"Within athletes, the session total goes with {Sentences.List([.. clear.Select(effect => $"{effect.Circumstance.Words()} ({evidence.Format.WithInterval(effect.Within.GetOrThrow())})")])}.")
+            : $"Within athletes, the session total goes with {Sentences.List([.. clear.Select(effect => $"{effect.Circumstance.Words()} ({Effect(effect.Within.GetOrThrow(), evidence.Format)})")])}.")
         {
             Method = string.Create(CultureInfo.InvariantCulture, $"mixed model of {model.Tests} tests of {model.Athletes} athletes, each circumstance split into athlete mean and deviation"),
             OverAthletes = model.Athletes,
@@ -144,6 +158,8 @@ public static class SeasonFindings
             Notes = [$"{Sentences.Plural(known.Count, "circumstance")} looked at together; some go with it by luck. What is rated during or after the test is an outcome and not among them."],
         };
     }
+
+    private static string Effect(Estimate within, NumberFormat format) => $"{format.Value(within)}, {format.Interval(within)}: the more, the {(within.Value < 0 ? "faster" : "slower")}";
 
     private static Finding Design(SeasonEvidence evidence)
     {

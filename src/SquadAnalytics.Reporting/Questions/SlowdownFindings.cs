@@ -75,8 +75,8 @@ public static class SlowdownFindings
     {
         var rests = rest.Sets.Where(set => set.Rest is not null).ToList();
         var sentence = rest.HasNoRest
-            ? $"At least one set of the latest test left no rest before the next start signal (one start every {format.Time(rest.StartInterval)})."
-            : $"On a start every {format.Time(rest.StartInterval)} the latest test left {format.Time(rests[0].Rest!.Value)} of rest after set 1 and {format.Time(rests[^1].Rest!.Value)} after set {rests[^1].Set.ToString(System.Globalization.CultureInfo.InvariantCulture)}.";
+            ? $"At least one set of the latest test left no rest before the next start signal (one start every {NumberFormat.SetTime(rest.StartInterval)})."
+            : $"On a start every {NumberFormat.SetTime(rest.StartInterval)} the latest test left {format.Time(rests[0].Rest!.Value)} of rest after set 1 and {format.Time(rests[^1].Rest!.Value)} after set {rests[^1].Set.ToString(System.Globalization.CultureInfo.InvariantCulture)}.";
         return new Finding(sentence)
         {
             Method = "clock arithmetic: rest is the start interval less the work time",
@@ -108,7 +108,7 @@ public static class SlowdownFindings
         var events = context.Events.Select(item => $"{Words(item.Kind)} on {item.Date.ToString("d MMM yyyy", System.Globalization.CultureInfo.InvariantCulture)}").ToList();
         var sentence = known.Count == 0
             ? "Nothing was written down about the day of the latest test that could be compared with other days."
-            : $"Before the latest test: {Sentences.List([.. known.Select(measure => $"{measure.Name} {NumberFormat.Fixed(measure.OnTheDay!.Value, 1)} {measure.Unit} (usual {NumberFormat.Fixed(measure.Usual!.Value, 1)})")])}{(events.Count > 0 ? $"; {Sentences.List(events)}" : "")}.";
+            : $"Before the latest test: {Sentences.List([.. known.Select(measure => $"{measure.Name} {NumberFormat.Fixed(measure.OnTheDay!.Value, Tables.Decimals(measure))} {measure.Unit} (usual {NumberFormat.Fixed(measure.Usual!.Value, Tables.Decimals(measure))})")])}{(events.Count > 0 ? $"; {Sentences.List(events)}" : "")}.";
         return new Finding(sentence) { Method = "median of the athlete's other tests", Notes = [Sentences.LoadUnits, .. context.Notes] };
     }
 

@@ -39,12 +39,11 @@ public static class StandingFindings
             yield break;
         }
 
-        string Probability(ProbableBandResult band) => NumberFormat.Fixed(band.Chances.First(chance => chance.Name == band.Observed).Chance.Value, 2);
         string Way(ProbableBandResult band) => band.IsSlower switch { true => $"the slower band {band.Observed}", false => $"the faster band {band.Observed}", _ => $"band {band.Observed}" };
         var changes = known.Where(item => item.Band.Standing == BandStanding.Changed).ToList();
         var changed = changes.Select(item =>
-            $"{label(item.AthleteId)}, {(item.Band.InARow == 1 ? "latest test alone" : $"{Sentences.Plural(item.Band.InARow, "test")} in a row, the latest")} {format.Time(new Seconds(item.Band.Total.Value))}, in {Way(item.Band)} (chance {Probability(item.Band)}), {item.Band.Before} before; {Level(item, format)}").ToList();
-        var open = known.Where(item => item.Band.Standing == BandStanding.OnTheLine).Select(item => $"{label(item.AthleteId)} (latest test in {Way(item.Band)} with chance {Probability(item.Band)}, {item.Band.Announced} so far; {Level(item, format)})").ToList();
+            $"{label(item.AthleteId)}, {(item.Band.InARow == 1 ? "latest test alone" : $"{Sentences.Plural(item.Band.InARow, "test")} in a row, the latest")} {format.Time(new Seconds(item.Band.Total.Value))}, in {Way(item.Band)} (chance {Tables.ChanceOfObserved(item.Band)}), {item.Band.Before} before; {Level(item, format)}").ToList();
+        var open = known.Where(item => item.Band.Standing == BandStanding.OnTheLine).Select(item => $"{label(item.AthleteId)} (latest test in {Way(item.Band)} with chance {Tables.ChanceOfObserved(item.Band)}, {item.Band.Announced} so far; {Level(item, format)})").ToList();
         yield return new Finding(changed.Count == 0 ? "No change of band can be announced after the latest tests." : $"Change of band after the latest test: {string.Join(". ", changed)}.")
         {
             Method = "t distribution about the latest total: a new band is announced where the chance of the latest test reaches what was chosen, or after two tests in a row",

@@ -117,6 +117,6 @@ public static partial class MoreTests
     private static string[] BlockNotes(TypicalErrorResult typicalError, double individualResponses) =>
     [
         .. TestNotes(typicalError),
-        Text($"Individual responses with an SD of {individualResponses:0.##}; the same number of tests in both blocks. A difference between blocks in sequence is not its cause."),
+        Text($"Individual responses with an SD of {individualResponses:0.##} {typicalError.Estimate.Unit.Symbol()}; the same number of tests in both blocks. A difference between blocks in sequence is not its cause."),
     ];
 }

@@ -30,7 +30,7 @@ public static class LoadAssociation
 
     /// <summary>For one athlete, by ranks.</summary>
     /// <remarks>Spearman's correlation from 10 tests on, its p-value and interval by t and Fisher's transformation for n tests, n - 1 about the trend, 1 + (n - 1)/1.5 for n changes, which share
-    /// tests; Theil-Sen slope. By simulation (independent noise, 4,000 runs each) that holds the false rate at 10 to 11 % of 10 %. Ten tests say little: with r = 0.5 the 95 % limits are -0.19 to 0.86.</remarks>
+    /// tests; Theil-Sen slope. By simulation (independent noise, 4,000 runs each) that holds the false rate at 10 to 11 % of 10 %. Ten tests say little: with r = 0.5 the 95 % limits are −0.19 to 0.86.</remarks>
     /// <param name="sessions">Sessions of one athlete, in any order.</param>
     /// <param name="days">What was written down day by day.</param>
     /// <param name="options">Windows, form, level, selection; null for the defaults.</param>
@@ -148,7 +148,7 @@ public static class LoadAssociation
     {
         if (options.Form == LoadAssociationForm.AsTheyStand) yield return "Load and totals both drift over a season: taken as they stand they may go together for reasons of the calendar alone.";
         if (options.Windows.Count > 1) yield return string.Create(CultureInfo.InvariantCulture, $"{options.Windows.Count} windows were tried; read the adjusted p-values.");
-        yield return "An association within athletes does not say what the load did to the times. With 10 pairs and r = 0.5 the 95 % limits are -0.19 to 0.86: it could be anything.";
+        yield return "An association within athletes does not say what the load did to the times. With 10 pairs and r = 0.5 the 95 % limits are −0.19 to 0.86: it could be anything.";
     }
 
     /// <summary>A test with the load of its window.</summary>

@@ -103,7 +103,7 @@ public sealed class LoadAssociationTests
         var limits = PearsonCorrelation.FisherInterval(0.5, 7, ConfidenceLevel.NinetyFive)!.Value;
         Assert.Equal(-0.189183870684, limits.Lower, 1e-9);
         Assert.Equal(0.859153485209, limits.Upper, 1e-9);
-        Assert.Contains(LoadAssociation.Fit(LoadedSquad.ThreeAthletes, LoadedSquad.ThreeAthletesDays, AsTheyStand).GetOrThrow().Notes, note => note.Contains("-0.19 to 0.86", StringComparison.Ordinal));
+        Assert.Contains(LoadAssociation.Fit(LoadedSquad.ThreeAthletes, LoadedSquad.ThreeAthletesDays, AsTheyStand).GetOrThrow().Notes, note => note.Contains("−0.19 to 0.86", StringComparison.Ordinal));
     }
 
     [Fact]

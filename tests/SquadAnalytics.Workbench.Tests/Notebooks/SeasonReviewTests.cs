@@ -14,7 +14,7 @@ public sealed partial class SeasonReviewTests(GeneratedLogbook second) : IClassF
         var output = NotebookRun.Of(second.Work, Notebook);
         // R 4.2.2, lme4 1.1-31, the script that the notebook prints, on the exported table of sessions: 348 tests; week -0.49294, SE 0.05929, t -8.314;
         // SDs 18.254 and 0.21282, residual 4.40105. t.test of the athletes' own slopes: -0.49880, 95 % -0.62381 to -0.37379, t(16) = -8.4588.
-        Assert.Contains("fell by 0.49 s per week (95 % CI [−0.62, −0.37])", NotebookRun.Finding(output, "The session total"), StringComparison.Ordinal);
+        Assert.Contains("fell by 0.49 s per week (95 % CI [0.37, 0.62])", NotebookRun.Finding(output, "The session total"), StringComparison.Ordinal);
         Assert.Contains("= −8.31, p < .001", NotebookRun.Finding(output, "The session total"), StringComparison.Ordinal);
         Assert.Contains("−0.50 s/week (95 % CI [−0.62, −0.37]), t(16) = −8.46, p < .001", NotebookRun.Finding(output, "The session total"), StringComparison.Ordinal);
         Assert.Contains("level by an SD of 18.25 s", output, StringComparison.Ordinal);
@@ -23,7 +23,13 @@ public sealed partial class SeasonReviewTests(GeneratedLogbook second) : IClassF
         // The built-in learning is there: the first test is 2.5 % slower, and the season gets faster.
         Assert.Contains("s faster than in it", NotebookRun.Finding(output, "While the test is learnt"), StringComparison.Ordinal);
         // Sleep is built in at -0.2 % an hour, load at 0.08 % for 100 units.
-        Assert.Contains("sleep the night before", NotebookRun.Finding(output, "Within athletes, the session total goes with"), StringComparison.Ordinal);
+        var circumstances = NotebookRun.Finding(output, "Within athletes, the session total goes with");
+        Assert.Contains("sleep the night before", circumstances, StringComparison.Ordinal);
+        Assert.Contains(": the more, the faster)", circumstances, StringComparison.Ordinal);
+        Assert.Contains("the more load, the slower", NotebookRun.Finding(output, "Within athletes, the load"), StringComparison.Ordinal);
+        // The noise is larger than the smallest worthwhile change and less than twice it.
+        Assert.Contains("13.8 s faster over 28 weeks; the noise of one test is 3.91 s, the smallest worthwhile change 3.60 s", NotebookRun.Finding(output, "The session total"), StringComparison.Ordinal);
+        Assert.Contains("a single test cannot show it, repeated tests may", NotebookRun.Finding(output, "Reliability"), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -34,7 +40,9 @@ public sealed partial class SeasonReviewTests(GeneratedLogbook second) : IClassF
         var limits = Limits().Match(NotebookRun.Finding(output, "The session total"));
         Assert.True(limits.Success, output);
         double Number(int group) => double.Parse(limits.Groups[group].Value.Replace('−', '-'), CultureInfo.InvariantCulture);
-        Assert.InRange(TrueSlope(), Number(1), Number(2));
+        // The season that was built in gets faster, and the limits are those of a fall.
+        Assert.Contains(" fell by ", NotebookRun.Finding(output, "The session total"), StringComparison.Ordinal);
+        Assert.InRange(-TrueSlope(), Number(1), Number(2));
     }
 
     /// <summary>Mean over athletes of the least-squares slope of the totals without noise, in seconds per week.</summary>

@@ -16,7 +16,7 @@ public sealed class WhereEveryoneStandsTests(GeneratedLogbook second) : IClassFi
         // R 4.2.2 on the last total of YHA (367.4 s, band edge 360 s, typical error 3.91 s, 214 df): pt((367.4 - 360) / 3.91, 214) = 0.97.
         // Two tests in a row lie above the edge, but the level of three, 361.6 ± 3.7 s, reaches over it.
         var change = NotebookRun.Finding(output, "Change of band");
-        Assert.Contains("2 tests in a row, the latest 367.4 s, in the slower band Anvil (chance 0.97), Hammer before; the level of the last 3 tests, 361.6 s, may lie in Hammer or Anvil", change, StringComparison.Ordinal);
+        Assert.Contains("2 tests in a row, the latest 367.4 s, in the slower band Anvil (chance 97 %), Hammer before; the level of the last 3 tests, 361.6 s, may lie in Hammer or Anvil", change, StringComparison.Ordinal);
         Assert.Contains("take the next test before acting on it", change, StringComparison.Ordinal);
         Assert.Contains("Hiroto Vellacorte", NotebookRun.Finding(output, "Without a recent test"), StringComparison.Ordinal);
     }

@@ -82,6 +82,8 @@ internal sealed class WordMarkup(Body body, WordLists lists, WordPictures pictur
     {
         if (table.Element("caption") is { } caption)
             body.AppendChild(WordText.Paragraph("TableCaption", [.. Number("Table", ++_tables), .. Runs(caption, true, false, false, null)]));
+        // Figures stay on one line, as on the page: an interval of two lines is misread.
+        foreach (var text in table.Descendants("td").Where(static cell => (string?)cell.Attribute("class") == "number").DescendantNodes().OfType<XText>()) text.Value = text.Value.Replace(' ', '\u00A0');
         var rows = table.Descendants("tr").ToList();
         var widths = WordColumns.Widths(rows);
         var grid = new TableGrid(widths.Select(static width => new GridColumn { Width = width.ToString(CultureInfo.InvariantCulture) }));
