@@ -48,7 +48,7 @@ public sealed class FormatterTests : IDisposable
         Assert.Contains("<desc>", cells[1].Form(MimeTypes.Svg), StringComparison.Ordinal);
         Assert.Equal([0x89, (byte)'P', (byte)'N', (byte)'G'], Convert.FromBase64String(cells[1].Form(MimeTypes.Png)!)[..4]);
         Assert.Contains("\"sentence\":\"Slower.\"", cells[2].Form(MimeTypes.Finding), StringComparison.Ordinal);
-        Assert.Equal("<p>1.50 s</p>\n<p>a &lt; b</p>\n", cells[3].Form(MimeTypes.Html));
+        Assert.Equal("<p>1.50 s</p>\n<p>mean, n = 3</p>\n<p>a &lt; b</p>\n", cells[3].Form(MimeTypes.Html));
         Assert.Equal("<p>Not enough data for the slope: needs 3 sets, has 2 sets.</p>\n", cells[4].Form(MimeTypes.Html));
         Assert.StartsWith("Quay: 1 athletes, 0 sessions", cells[5].Form(MimeTypes.Text), StringComparison.Ordinal);
         Assert.DoesNotContain("Lindqvist", cells[5].Form(MimeTypes.Html), StringComparison.Ordinal);
