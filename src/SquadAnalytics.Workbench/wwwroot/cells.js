@@ -24,12 +24,15 @@ function monaco() {
 }
 
 function prepare(monaco) {
-  const define = (name, base, ground, soft, keyword, string, number) => monaco.editor.defineTheme(name, {
-    base, inherit: true, colors: { 'editor.background': ground, 'editorLineNumber.foreground': `#${soft}` },
+  const define = (name, base, ground, ink, chosen, soft, keyword, string, number) => monaco.editor.defineTheme(name, {
+    base, inherit: true, colors: {
+      'editor.background': ground, 'editorLineNumber.foreground': `#${soft}`, 'editorSuggestWidget.background': ground, 'editorSuggestWidget.foreground': ink, 'editorSuggestWidget.selectedForeground': ink,
+      'editorSuggestWidget.selectedBackground': chosen, 'editorSuggestWidget.highlightForeground': `#${keyword}`, 'editorSuggestWidget.focusHighlightForeground': `#${keyword}`, 'editorSuggestWidget.selectedIconForeground': ink,
+    },
     rules: [{ token: 'keyword', foreground: keyword }, { token: 'comment', foreground: soft }, { token: 'string', foreground: string }, { token: 'number', foreground: number }],
   });
-  define('quiet-light', 'vs', '#ffffff', '565b63', '005d93', '8a3a00', '00664a');
-  define('quiet-dark', 'vs-dark', '#1f2226', 'abb0b8', '7cc0ec', 'f5a571', '5fd6b5');
+  define('quiet-light', 'vs', '#ffffff', '#1b1d20', '#e3eef5', '565b63', '005d93', '8a3a00', '00664a');
+  define('quiet-dark', 'vs-dark', '#1f2226', '#ececea', '#1d3343', 'abb0b8', '7cc0ec', 'f5a571', '5fd6b5');
   const theme = () => monaco.editor.setTheme(dark.matches ? 'quiet-dark' : 'quiet-light');
   dark.addEventListener('change', theme);
   theme();
