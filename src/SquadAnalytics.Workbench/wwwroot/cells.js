@@ -46,9 +46,10 @@ function prepare(monaco) {
         const answer = await current.page.invokeMethodAsync('Complete', model.getValue(), position.lineNumber, position.column);
         const word = model.getWordUntilPosition(position);
         const range = new monaco.Range(position.lineNumber, word.startColumn, position.lineNumber, word.endColumn);
+        // The space keeps name and kind two words for whoever hears them.
         return {
           incomplete: answer.hasMore,
-          suggestions: answer.completions.map(choice => ({ label: choice.name, kind: kinds[choice.kind] ?? 18, insertText: choice.text, detail: choice.kind, range })),
+          suggestions: answer.completions.map(choice => ({ label: { label: choice.name, description: ` ${choice.kind}` }, kind: kinds[choice.kind] ?? 18, insertText: choice.text, range })),
         };
       },
       // What the library says of a choice is what it would say where the choice is written.
@@ -71,6 +72,9 @@ function prepare(monaco) {
   }
 }
 
+// Where the focus lies the editor says rightly which choice is meant; on the list itself it names a row that is not there.
+const lists = new MutationObserver(changes => changes.filter(change => change.target.matches('.suggest-widget .monaco-list')).forEach(change => change.target.removeAttribute('aria-activedescendant')));
+
 // Puts the editor into an element; what is typed is sent on when a short pause comes.
 export async function edit(id, language, text, label, page) {
   const lib = await monaco();
@@ -85,6 +89,7 @@ export async function edit(id, language, text, label, page) {
     fontFamily: style.getPropertyValue('--mono'), fontSize: 14, lineHeight: 21, scrollbar: { alwaysConsumeMouseWheel: false, vertical: 'auto' }, accessibilitySupport: 'on', tabSize: 4,
     quickSuggestionsDelay: 100, wordBasedSuggestions: false,
   });
+  lists.observe(host, { subtree: true, attributeFilter: ['aria-activedescendant'] });
   current = { model, editor, page, host, pause: 0 };
   const fit = () => { host.style.height = `${Math.min(Math.max(editor.getContentHeight() + 2, 60), innerHeight * 0.7)}px`; editor.layout(); };
   editor.onDidContentSizeChange(fit);
