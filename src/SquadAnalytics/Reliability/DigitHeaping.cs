@@ -8,12 +8,12 @@ public static class DigitHeaping
     private const int Needed = 50;
 
     /// <summary>Tests the last digits of times.</summary>
-    /// <remarks>Chi-squared test of equal shares (9 degrees of freedom), exact two-sided binomial test of the share of 0 and 5 against 0.2 (sum of all outcomes no more likely than the one observed).
-    /// χ² = Σ (count - n/10)² / (n/10), 9 degrees of freedom; share of 0 and 5 against 0.2 by the exact binomial. Assumes that true last digits are spread
-    /// evenly, as they are where times spread over several seconds. Source: textbook tests of counts.</remarks>
+    /// <remarks>χ² = Σ (count - n/10)² / (n/10) against equal shares, 9 degrees of freedom; share of 0 and 5 against 0.2 by the exact two-sided binomial (sum of all outcomes no more likely than the one observed).
+    /// Assumes that true last digits are spread evenly, as they are where times spread over several seconds. Time grows linearly. Source: textbook tests of counts.</remarks>
     /// <param name="timesSeconds">The times as written.</param>
     /// <param name="step">The step they are written in, for example 0.1 s; above 0.</param>
     /// <returns>The tests, or <see cref="Refusal.TooFewObservations"/> below 50 times.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The step is not above 0.</exception>
     public static Answer<DigitHeapingResult> Fit(IReadOnlyList<double> timesSeconds, Seconds step)
     {
         ArgumentNullException.ThrowIfNull(timesSeconds);

@@ -4,7 +4,7 @@ namespace SquadAnalytics.Statistics;
 /// <remarks>
 /// S = concordant minus discordant pairs; τ-b = S / √((pairs untied in x)(pairs untied in y)). Without ties and below 50 pairs the p-value
 /// is exact, otherwise normal with the tie-corrected variance of S. Kendall (1938), Biometrika 30:81-93; Mann (1945), Econometrica
-/// 13:245-259 (from memory; checked against R 4.2.2).
+/// 13:245-259 (from memory; checked against R 4.2.2). Time grows with the square of the pairs.
 /// </remarks>
 public sealed record KendallCorrelation
 {

@@ -4,7 +4,7 @@ namespace SquadAnalytics.Statistics;
 /// <remarks>
 /// Slope = median of (y_j - y_i)/(x_j - x_i) over pairs with different x. Limits: with M such slopes and C = z √Var(S), Kendall's S, the
 /// order statistics of rank (M - C)/2 and (M + C)/2 + 1. Theil (1950), Proc K Ned Akad Wet 53; Sen (1968), J Am Stat Assoc 63:1379-1389
-/// (from memory; checked against the definitions in R 4.2.2).
+/// (from memory; checked against the definitions in R 4.2.2). Time and memory grow with the square of the points.
 /// </remarks>
 public sealed record TheilSen
 {
