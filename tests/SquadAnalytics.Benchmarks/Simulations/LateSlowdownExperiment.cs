@@ -70,9 +70,9 @@ internal sealed class LateSlowdownExperiment(int sessions, double noisePercent, 
         return profile.Select((time, index) => (index + 1 - middle) * time).Sum() / profile.Select((_, index) => (index + 1 - middle) * (index + 1 - middle)).Sum();
     }
 
-    private Question Slower(string text, bool isNull) => breakPercent > 0 || !isNull ? new Question(text) : new Question(text, Promise.Exactly, 0.05);
+    private Question Slower(string text, bool isNull) => breakPercent > 0 || !isNull ? new Question(text) : new Question(text, Promise.Exactly, Level.Alpha / 2);
 
     private Question Both(string text) => breakPercent > 0
         ? sessions >= 12 && noisePercent <= 1 ? new Question(text, Promise.AtLeast, 0.80) : new Question(text)
-        : new Question(text, Promise.AtMost, 0.05);
+        : new Question(text, Promise.AtMost, Level.Alpha / 2);
 }
