@@ -47,6 +47,7 @@ public sealed class LogbookJourneyTests(TestBrowser browser, ServedWorkbench wor
         await Type(page, 0, 1, "61.5");
         await page.GetByLabel("Date").FillAsync("2035-04-10");
         await page.GetByLabel("Date").BlurAsync();
+        await Waiting.Until(() => Read(logbook => logbook.Drafts.Any(draft => draft.Cells.Any(cell => cell.Text == "2035-04-10"))));
         await page.ReloadAsync();
         await Assertions.Expect(page.GetByText("Here is what was typed for 10 April 2035")).ToBeVisibleAsync();
         await Assertions.Expect(Cell(page, 0, 1)).ToHaveValueAsync("61.5");
