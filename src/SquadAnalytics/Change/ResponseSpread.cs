@@ -40,7 +40,7 @@ public static class ResponseSpread
     /// <remarks>
     /// The SD is that of the season's mixed model, by REML. Limits: the SDs ω at which Q(ω) = Σ (b_i - b̄)² / (ω² + σ² / S_i) is (k - 1) times a quantile of F with k - 1 and ν degrees of freedom, b_i the athletes'
     /// least-squares slopes, b̄ their mean with the same weights, S_i = Σ (w - w̄)², σ² the pooled variance about the lines with ν degrees of freedom (Q-profile; Viechtbauer 2007, Stat Med 26:37-52, from memory,
-    /// who takes σ² as known). Profile likelihood, the usual way, covers 87 % for 90 % with 12 athletes. Everything that happened to athletes in the season is in it, not the training alone. Assumes straight trends.
+    /// who takes σ² as known). Profile likelihood, the usual way, covers 87 % for 90 % with 12 athletes by simulation. Everything that happened to athletes in the season is in it, not the training alone. Assumes straight trends.
     /// </remarks>
     /// <param name="season">The squad's season.</param>
     /// <param name="level">Level of the limits; 90 % by default.</param>

@@ -156,7 +156,8 @@ public static partial class Explanations
         var slope = LeastSquares.FitLine(before, contrasts).GetOrThrow().Coefficient("slope");
         var spread = Descriptive.StandardDeviation(before);
         var accounts = TInterval.Of(spread * slope.Value, spread * slope.StandardError, slope.DegreesOfFreedom, Unit.Seconds, evidence.Options.Level, before.Count, "seconds of slow-down per SD of the circumstance, least squares over tests");
-        var relation = Text($"the more {circumstance.Words()}, the {(correlation.Rho < 0 ? "less" : "more")} slowing (Spearman's rho {correlation.Rho:0.00;−0.00}, {correlation.Observations} tests, p = {correlation.PValue:.000})");
+        var p = correlation.PValue < 0.001 ? "p < .001" : Text($"p = {correlation.PValue:.000}");
+        var relation = Text($"the more {circumstance.Words()}, the {(correlation.Rho < 0 ? "less" : "more")} slowing (Spearman's rho {correlation.Rho:0.00;−0.00}, {correlation.Observations} tests, {p})");
         return new Candidate(ExplanationCause.Circumstance, name, Rho(correlation, evidence.Options.Level), accounts, separates)
         {
             PValue = correlation.PValue,
