@@ -21,7 +21,7 @@ public sealed partial class SquadArchive : IDisposable
     private readonly Dictionary<string, int> _filled = new(StringComparer.OrdinalIgnoreCase);
     private readonly HashSet<string> _named = new(StringComparer.OrdinalIgnoreCase);
 
-    /// <summary>Makes an archive without squads. The database itself is only started by the first query.</summary>
+    /// <summary>Makes an archive without squads. The database itself is only started by the first query, or by <see cref="Start"/>.</summary>
     /// <param name="limits">What queries may use up; null for the usual limits.</param>
     public SquadArchive(ArchiveLimits? limits = null)
         : this(limits, ArchiveDatabase.Doors)
@@ -31,7 +31,7 @@ public sealed partial class SquadArchive : IDisposable
     internal SquadArchive(ArchiveLimits? limits, IReadOnlyList<string> doors)
     {
         _limits = limits ?? new ArchiveLimits();
-        _database = new Lazy<ArchiveDatabase>(() => Start(doors));
+        _database = new Lazy<ArchiveDatabase>(() => StartTables(new ArchiveDatabase(_limits, doors)));
     }
 
     /// <summary>The tables of every squad.</summary>
@@ -44,6 +44,9 @@ public sealed partial class SquadArchive : IDisposable
     internal long DatabaseBytes => Convert.ToInt64(Database.Scalar("SELECT sum(memory_usage_bytes)::BIGINT FROM duckdb_memory()"), CultureInfo.InvariantCulture);
 
     internal ArchiveDatabase Database => _database.Value;
+
+    /// <summary>Starts the database now, which the first query would do otherwise and which takes as long as many queries.</summary>
+    public void Start() => _ = Database;
 
     /// <summary>Adds a squad. Each of its tables is loaded by the first query that names it.</summary>
     /// <param name="squad">The squad; its name stands in the column <c>squad</c>.</param>
@@ -143,8 +146,6 @@ public sealed partial class SquadArchive : IDisposable
         foreach (var table in SquadTables) database.Create(table, SquadFrames.Of(empty, table), withSquad: true);
         return database;
     }
-
-    private ArchiveDatabase Start(IReadOnlyList<string> doors) => StartTables(new ArchiveDatabase(_limits, doors));
 
     private void Fill(NamedTable named)
     {

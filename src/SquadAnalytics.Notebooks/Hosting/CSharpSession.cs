@@ -15,6 +15,7 @@ internal sealed class CSharpSession : IDisposable
     private readonly MessageChannel _channel;
     private readonly KernelInbox _inbox;
     private readonly ScriptKernel _csharp;
+    private readonly SqlKernel _sql;
     private readonly CompositeKernel _kernel;
     private readonly CodeAssistant _assistant;
     private readonly ScriptSetup _setup;
@@ -29,7 +30,8 @@ internal sealed class CSharpSession : IDisposable
         inbox.OnCancel = Cancel;
         Formatters.Register();
         _csharp = new ScriptKernel(Language, setup).UseWho().UseValueSharing();
-        _kernel = new CompositeKernel { _csharp, new SqlKernel(_csharp) };
+        _sql = new SqlKernel(_csharp);
+        _kernel = new CompositeKernel { _csharp, _sql };
         _kernel.DefaultKernelName = Language;
         _assistant = new CodeAssistant(_kernel);
     }
@@ -52,7 +54,7 @@ internal sealed class CSharpSession : IDisposable
                 _channel.Write(await OpenAsync(open).ConfigureAwait(false));
                 break;
             case Practise practise:
-                _csharp.Prepare(practise.WorkingFolder, practise.Cells);
+                Prepare(practise.WorkingFolder, practise.Cells);
                 _practice = Practice.Begin(_setup, practise);
                 break;
             case RunCell run:
@@ -75,6 +77,12 @@ internal sealed class CSharpSession : IDisposable
 
     public void Dispose() => _kernel.Dispose();
 
+    private void Prepare(string folder, IReadOnlyList<CellCode> coming)
+    {
+        _csharp.Prepare(folder, coming);
+        _sql.Prepare(coming);
+    }
+
     private async Task<SessionOpened> OpenAsync(OpenSession open)
     {
         try
@@ -85,7 +93,7 @@ internal sealed class CSharpSession : IDisposable
         {
             return new(new CellFault($"The folder {open.WorkingFolder} cannot be entered: {error.Message}"), null);
         }
-        _csharp.Prepare(Directory.GetCurrentDirectory(), open.Coming);
+        Prepare(Directory.GetCurrentDirectory(), open.Coming);
         if (_inbox.Opening is not { } opening) return new(null, null);
         try
         {

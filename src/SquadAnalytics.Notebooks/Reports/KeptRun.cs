@@ -49,8 +49,9 @@ public static partial class KeptRun
 
     private static void WriteFiles(NotebookRun run, string folder)
     {
+        var notebook = Task.Run(() => ExecutedNotebook(run));
         Save(folder, ReportFile, RunReport.Of(run).ToHtml());
-        Save(folder, NotebookFileName, ExecutedNotebook(run));
+        Save(folder, NotebookFileName, notebook.GetAwaiter().GetResult());
         var figures = new List<string>();
         var tables = new List<string>();
         foreach (var value in run.Cells.SelectMany(static cell => cell.Result.Outputs).OfType<ShownValue>())

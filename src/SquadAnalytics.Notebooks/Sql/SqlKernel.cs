@@ -6,6 +6,7 @@ using Microsoft.DotNet.Interactive.Events;
 using Microsoft.DotNet.Interactive.Formatting;
 using SquadAnalytics.Archive;
 using SquadAnalytics.Frames;
+using SquadAnalytics.Notebooks.Kernels;
 using SquadAnalytics.Notebooks.Scripting;
 using Diagnostic = Microsoft.DotNet.Interactive.Diagnostic;
 
@@ -48,6 +49,12 @@ internal sealed class SqlKernel : Kernel,
             directive.Parameters.Add(new KernelDirectiveParameter(NameParameter, "The name under which C# cells and later queries find the result."));
             return directive;
         }
+    }
+
+    /// <summary>Gets ready for cells that are known to come, on another core.</summary>
+    public void Prepare(IEnumerable<CellCode> coming)
+    {
+        if (coming.Any(static cell => cell.Language == KernelName)) _scope.Begin();
     }
 
     async Task IKernelCommandHandler<SubmitCode>.HandleAsync(SubmitCode command, KernelInvocationContext context)

@@ -17,8 +17,17 @@ internal sealed class SqlScope(ICellValues values) : IDisposable
     public const string LogbooksName = "logbooks";
 
     private readonly Dictionary<string, object> _put = new(StringComparer.OrdinalIgnoreCase);
+    private Task<SquadArchive>? _started;
     private SquadArchive? _archive;
     private IReadOnlyList<Squad> _squads = [];
+
+    /// <summary>Starts a database on another core, for a query that will come.</summary>
+    public void Begin() => _started ??= Task.Run(static () =>
+    {
+        var archive = new SquadArchive();
+        archive.Start();
+        return archive;
+    });
 
     /// <summary>Answers a query.</summary>
     /// <exception cref="QueryException">It cannot be answered.</exception>
@@ -50,7 +59,11 @@ internal sealed class SqlScope(ICellValues values) : IDisposable
         return [.. SquadFrames.Names.Select(name => KeyValuePair.Create(name, SquadFrames.Of(empty, name))), .. own];
     }
 
-    public void Dispose() => _archive?.Dispose();
+    public void Dispose()
+    {
+        _archive?.Dispose();
+        _ = _started?.ContinueWith(static started => started.Result.Dispose(), TaskContinuationOptions.OnlyOnRanToCompletion);
+    }
 
     /// <summary>The database of the logbooks as they are now; a new one where they changed.</summary>
     private SquadArchive Archive()
@@ -59,10 +72,16 @@ internal sealed class SqlScope(ICellValues values) : IDisposable
         if (_archive is not null && squads.SequenceEqual(_squads, ReferenceEqualityComparer.Instance)) return _archive;
         _archive?.Dispose();
         _put.Clear();
-        _archive = new SquadArchive();
+        _archive = Fresh();
         foreach (var squad in squads) _archive.Add(squad);
         _squads = squads;
         return _archive;
+    }
+
+    private SquadArchive Fresh()
+    {
+        if (Interlocked.Exchange(ref _started, null) is { } started) return started.GetAwaiter().GetResult();
+        return new SquadArchive();
     }
 
     private IReadOnlyList<Squad> Squads()

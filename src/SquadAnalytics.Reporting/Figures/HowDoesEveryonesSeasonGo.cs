@@ -66,7 +66,7 @@ public sealed record HowDoesEveryonesSeasonGo : Figure
             var shift = k * cell;
             chart.Line([new(shift, 0), new(shift + weeks, 0)], Ink.Faint, 1);
             var points = Points(athlete, shift);
-            chart.Dots(points, Ink.Blue, Dot.OpenCircle, 3.5f);
+            chart.BareDots(points, Ink.Blue, Dot.OpenCircle, 3.5f);
             var slope = athlete.Slope.Match(found => found.Value, _ => Season.Slope.Value);
             var middle = shift + ((Season.LevelOn.DayNumber - Start) / DaysPerWeek);
             chart.Line([new(shift, slope * (shift - middle)), new(shift + weeks, slope * (shift + weeks - middle))], Ink.Text, 1.6f);

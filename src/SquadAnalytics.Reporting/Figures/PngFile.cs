@@ -1,18 +1,23 @@
 using System.Buffers.Binary;
 using System.IO.Compression;
 using System.IO.Hashing;
+using System.Runtime.InteropServices;
 using System.Text;
 using SkiaSharp;
 
 namespace SquadAnalytics.Reporting.Figures;
 
 /// <summary>
-/// Opaque pixels as a PNG file (W3C, third edition). The drawing library's own encoder takes four times as long for a larger file, and most
+/// Opaque pixels as a PNG file (W3C, third edition). The drawing library's own encoder takes several times as long, and most
 /// of the time of a report was spent in it; it also does not write how large the picture prints.
 /// </summary>
 internal static class PngFile
 {
     private const double MetresPerInch = 0.0254;
+
+    /// <summary>A third of the time of the usual effort for files an eighth larger.</summary>
+    private static readonly ZLibCompressionOptions Effort = new() { CompressionLevel = 2 };
+
     private static readonly byte[] Signature = [0x89, .. "PNG\r\n"u8, 0x1A, (byte)'\n'];
 
     /// <summary>The file.</summary>
@@ -42,17 +47,17 @@ internal static class PngFile
     private static byte[] Compressed(SKPixmap pixels)
     {
         using var bytes = new MemoryStream();
-        using (var compressor = new ZLibStream(bytes, CompressionLevel.Optimal))
+        using (var compressor = new ZLibStream(bytes, Effort))
         {
             var all = pixels.GetPixelSpan<byte>();
 
-            // Each row begins with its filter: none, which suits flat areas of colour.
-            var row = new byte[1 + 3 * pixels.Width];
+            // Each row begins with its filter: none, which suits flat areas of colour. Four bytes are moved at once, the alpha is overwritten by the next dot.
+            var row = new byte[1 + 3 * pixels.Width + 1];
             for (var y = 0; y < pixels.Height; y++)
             {
-                var dots = all.Slice(y * pixels.RowBytes, 4 * pixels.Width);
-                for (int from = 0, to = 1; from < dots.Length; from += 4, to += 3) dots.Slice(from, 3).CopyTo(row.AsSpan(to));
-                compressor.Write(row);
+                var dots = MemoryMarshal.Cast<byte, uint>(all.Slice(y * pixels.RowBytes, 4 * pixels.Width));
+                for (var x = 0; x < dots.Length; x++) MemoryMarshal.Write(row.AsSpan(1 + 3 * x), dots[x]);
+                compressor.Write(row.AsSpan(..^1));
             }
         }
 
