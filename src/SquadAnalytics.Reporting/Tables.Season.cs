@@ -71,7 +71,7 @@ public static partial class Tables
         estimate =>
         [
             name, TableCell.Shown(format.Value(estimate), estimate.Value), estimate.Interval is null ? TableCell.Nothing : format.Limits(estimate),
-            estimate is { Interval: not null, DegreesOfFreedom: { } df } ? TableCell.Figure(df, 1) : TableCell.Nothing,
+            estimate is { Interval: not null, DegreesOfFreedom: { } df } ? TableCell.Figure(df, df == Math.Floor(df) ? 0 : 1) : TableCell.Nothing,
             estimate.PValue is { } p ? P(p) : TableCell.Nothing,
         ],
         refusal => [name, TableCell.Refused(refusal), TableCell.Nothing, TableCell.Nothing, TableCell.Nothing]);

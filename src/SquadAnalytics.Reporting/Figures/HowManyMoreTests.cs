@@ -59,7 +59,7 @@ public sealed record HowManyMoreTests : Figure
     public string What { get; init; } = "change";
 
     /// <inheritdoc />
-    public override string Title => "How many more tests until we can tell?";
+    public override string Title => $"How many more tests until a {What} shows?";
 
     /// <inheritdoc />
     public override string Caption => $"Chance of showing a true {What} of the size named, by {Axis}; dashed line: {Percent(Wanted)}. What it rests on: {Assumptions}.";

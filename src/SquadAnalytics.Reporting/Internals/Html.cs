@@ -6,6 +6,8 @@ namespace SquadAnalytics.Reporting.Internals;
 /// <summary>Text into HTML: everything that comes from data goes through here and is never markup.</summary>
 internal static partial class Html
 {
+    private const string Months = "Jan|Feb|Mar|Apr|May|Jun|Jul|Aug|Sep|Oct|Nov|Dec";
+
     /// <summary>Escapes text for element content and for attributes in double quotes; characters that XML forbids become U+FFFD.</summary>
     public static string Escape(string text)
     {
@@ -28,9 +30,9 @@ internal static partial class Html
         return escaped.ToString();
     }
 
-    /// <summary>Escapes a sentence and keeps numbers on one line with their unit.</summary>
-    public static string Sentence(string text) => NumberBeforeUnit().Replace(Escape(text), "\u00A0");
+    /// <summary>Escapes a sentence and keeps numbers on one line with their unit, and dates on one line.</summary>
+    public static string Sentence(string text) => Together().Replace(Escape(text), "\u00A0");
 
-    [GeneratedRegex(@"(?<=\d) (?=(?:%|s|AU|sets?|tests?|sessions?|athletes?|weeks?)(?![\w]))", RegexOptions.CultureInvariant)]
-    private static partial Regex NumberBeforeUnit();
+    [GeneratedRegex($@"(?<=\d) (?=(?:%|s|AU|sets?|tests?|sessions?|athletes?|weeks?)(?![\w]))|(?<=\b\d\d?) (?=(?:{Months}) \d{{4}}\b)|(?<=\b\d\d? (?:{Months})) (?=\d{{4}}\b)", RegexOptions.CultureInvariant)]
+    private static partial Regex Together();
 }
