@@ -26,7 +26,7 @@ public class SeasonTablesTests
         var table = Tables.SquadTrend(Season, new NumberFormat(1));
         Assert.Equal("The squad's season: 8 athletes, 32 tests over 3 weeks", table.Caption);
         Assert.Equal("−1.89 s/week", table.Rows[0][1].Text);
-        Assert.Equal(["−1.89 s/week", "−2.51 to −1.26 s/week", "7.0", "< .001"], table.Rows[2].Skip(1).Select(cell => cell.Text));
+        Assert.Equal(["−1.89 s/week", "−2.51 to −1.26 s/week", "7", "< .001"], table.Rows[2].Skip(1).Select(cell => cell.Text));
         Assert.Equal("2.53 s", table.Rows[4][1].Text);
         Assert.True(table.Rows[6][1].IsRefusal);
         Assert.Contains("The model that was used: athletes differ in level, with one slope for all.", table.Notes);
