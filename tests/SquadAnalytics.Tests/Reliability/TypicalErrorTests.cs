@@ -101,6 +101,16 @@ public sealed class TypicalErrorTests
         Assert.Equal(Refusal.TooFewPairs, TypicalError.OfMixedModel(WorkedData.Weekly([300, 301]), All).Refusal!.Reason);
     }
 
+    // Balanced data: REML's residual variance is the mean square of least squares (textbook). With so many test effects rounding leaves numbers whose squares underflow.
+    [Fact]
+    public void Eighty_complete_tests_have_the_same_noise_by_both_ways()
+    {
+        var random = new SeededRandom(1);
+        var sessions = WorkedData.Weekly([.. Enumerable.Range(0, 3).Select(athlete => Enumerable.Range(0, 80).Select(_ => Math.Round(320 + 5 * athlete + 3 * random.NextNormal(), 1)).ToArray())]);
+        var options = new TypicalErrorOptions { Selection = SelectionOptions.KeepAll };
+        Assert.Equal(TypicalError.Fit(sessions, options).GetOrThrow().Estimate.Value, TypicalError.OfMixedModel(sessions, options).GetOrThrow().Value, 1e-5);
+    }
+
     [Fact]
     public void One_athletes_own_noise_is_the_residual_about_the_trend()
     {

@@ -9,6 +9,9 @@ namespace SquadAnalytics.Statistics;
 /// </remarks>
 internal static class TriangularUpdate
 {
+    // Entries below 1e-145 are what rounding left of columns of length 1; their squares would underflow.
+    private const double Negligible = 1e-290;
+
     /// <summary>
     /// Reflects the rows into the first <paramref name="pivots"/> rows of R. Afterwards the first <paramref name="pivots"/> columns of the
     /// rows are zero by construction (not written), and the other columns hold what R's pivot rows could not absorb.
@@ -28,7 +31,7 @@ internal static class TriangularUpdate
             {
                 var vector = rows.Slice(j * rowStride, rowCount);
                 var tail = Dot(vector, vector);
-                if (tail == 0) continue;
+                if (tail < Negligible) continue;
                 ref var diagonal = ref factor[j * factorStride + j];
                 var norm = Math.Sqrt(diagonal * diagonal + tail);
                 var head = diagonal >= 0 ? diagonal + norm : diagonal - norm;
