@@ -95,7 +95,7 @@ public static class BlockComparison
     {
         double first = Descriptive.Variance([.. rows.Select(row => row.FirstMeanSeconds)]), second = Descriptive.Variance([.. rows.Select(row => row.SecondMeanSeconds)]);
         var factor = HedgesCorrection.Approximate(rows.Length - 1);
-        StandardizedChange In(string name, double deviation) => new(name, deviation, change / deviation, factor * change / deviation);
+        StandardizedChange In(string name, double deviation) => new(name, new Seconds(deviation), change / deviation, factor * change / deviation);
         (string Name, double Deviation)[] standards =
         [
             ("SDs of the athletes in the first block", Math.Sqrt(first)),

@@ -64,7 +64,7 @@ public static partial class InterruptedSeries
             SerialSlopeBefore = Serial("slope before", Unit.SecondsPerWeek),
             SerialLevelChange = Serial("jump", Unit.Seconds),
             SerialSlopeChange = Serial("slope change", Unit.SecondsPerWeek),
-            ResidualStandardDeviation = fit.ResidualStandardDeviation,
+            ResidualStandardDeviation = TInterval.OfStandardDeviation(fit.ResidualStandardDeviation, fit.DegreesOfFreedom, Unit.Seconds, options.Level, series.Count, "residual SD about two lines"),
             DurbinWatson = Statistics.SerialCorrelation.DurbinWatson(fit.Residuals),
             SerialCorrelation = Statistics.SerialCorrelation.Lag1(fit.Residuals),
             Points = [.. series.Select((test, i) => new SeasonPoint(test.Date, weeks[i], test.Total, fit.Fitted[i]))],

@@ -27,8 +27,8 @@ public sealed record InterruptedSeriesResult
     /// <summary>b3 with a Newey-West standard error.</summary>
     public required Estimate SerialSlopeChange { get; init; }
 
-    /// <summary>Standard deviation about the two lines, in seconds.</summary>
-    public required double ResidualStandardDeviation { get; init; }
+    /// <summary>Standard deviation about the two lines, in seconds, with χ² limits.</summary>
+    public required Estimate ResidualStandardDeviation { get; init; }
 
     /// <summary>Durbin-Watson statistic, about 2 for independent tests; null where all residuals are 0.</summary>
     public required double? DurbinWatson { get; init; }

@@ -76,7 +76,7 @@ public sealed class BlockTests
     {
         // R 4.2.2: s1 <- sd(means of block 1); mean(d) / s1; (1 - 3 / 23) * mean(d) / s1; mean(d) / sqrt((s1^2 + s2^2) / 2); (1 - 3 / 23) * mean(d) / sd(d).
         var sizes = Compared(Seven).Standardized;
-        Assert.Equal(27.332203, sizes[0].StandardDeviation, 5e-7);
+        Assert.Equal(27.332203, sizes[0].StandardDeviation.Value, 5e-7);
         Assert.Equal(-0.208676, sizes[0].D, 5e-7);
         Assert.Equal(-0.181457, sizes[0].G, 5e-7);
         Assert.Equal("g -0.18 in SDs of the athletes in the first block (trivial)", sizes[0].ToString());
@@ -164,7 +164,7 @@ public sealed class BlockTests
         Assert.Equal(-2.025196, result.LevelChange.Upper!.Value, 5e-7);
         Assert.Equal(-0.267857, result.SlopeChange.Value, 5e-7);
         Assert.Equal(0.122854, result.SlopeChange.StandardError!.Value, 5e-7);
-        Assert.Equal(0.562987, result.ResidualStandardDeviation, 5e-7);
+        Assert.Equal(0.562987, result.ResidualStandardDeviation.Value, 5e-7);
         Assert.Equal(0.058738, result.SerialSlopeBefore.StandardError!.Value, 5e-7);
         Assert.Equal(0.362979, result.SerialLevelChange.StandardError!.Value, 5e-7);
         Assert.Equal(0.085930, result.SerialSlopeChange.StandardError!.Value, 5e-7);

@@ -10,7 +10,7 @@ internal static class Numbers
     private static readonly HashSet<string> PassedOver = ["Selection", "Notes", "Model", "Fit", "Options", "ConfidenceLevel", "Observations", "EqualityContract"];
 
     /// <summary>How plain numbers are named that are in seconds.</summary>
-    private static readonly string[] InSeconds = ["Seconds", "StandardDeviation"];
+    private const string InSeconds = "Seconds";
 
     /// <summary>The numbers of a result; a refusal is its reason, as text.</summary>
     public static Dictionary<string, (object Value, Unit Unit)> Of(object result)
@@ -18,6 +18,18 @@ internal static class Numbers
         var found = new Dictionary<string, (object, Unit)>();
         Collect("", result, found);
         return found;
+    }
+
+    /// <summary>Asserts that numbers are the same, or differ by their unit's factor. Iterative fits agree to 1e-5 of the number, or of 1 s or 1 %, whichever is larger.</summary>
+    public static void AssertSame(Dictionary<string, (object Value, Unit Unit)> expected, Dictionary<string, (object Value, Unit Unit)> got, Func<Unit, double>? factor = null)
+    {
+        Assert.NotEmpty(expected);
+        Assert.Equal(expected.Keys.Order(StringComparer.Ordinal), got.Keys.Order(StringComparer.Ordinal));
+        foreach (var (place, (value, unit)) in expected)
+        {
+            if (value is double number) ReferenceData.AssertClose((factor?.Invoke(unit) ?? 1) * number, (double)got[place].Value, 1e-5, 1e-5, place);
+            else Assert.True(value.Equals(got[place].Value), $"{place}: {value}, then {got[place].Value}");
+        }
     }
 
     private static void Collect(string place, object? item, Dictionary<string, (object, Unit)> found)
@@ -44,7 +56,7 @@ internal static class Numbers
                 found[place] = (percent.Value, Unit.Percent);
                 return;
             case double or int:
-                found[place] = (Convert.ToDouble(item, System.Globalization.CultureInfo.InvariantCulture), InSeconds.Any(name => place.EndsWith(name, StringComparison.Ordinal)) ? Unit.Seconds : Unit.None);
+                found[place] = (Convert.ToDouble(item, System.Globalization.CultureInfo.InvariantCulture), place.EndsWith(InSeconds, StringComparison.Ordinal) ? Unit.Seconds : Unit.None);
                 return;
             case bool or Enum or DateOnly:
                 found[place] = (item, Unit.None);

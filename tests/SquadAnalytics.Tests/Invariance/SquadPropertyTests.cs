@@ -12,6 +12,8 @@ public sealed class SquadPropertyTests
 
     public static TheoryData<string> All => [.. SquadAnalyses.All.Keys];
 
+    public static TheoryData<string> InSeconds => [.. SquadAnalyses.All.Keys.Except(SquadAnalyses.OfLogarithms)];
+
     public static TheoryData<string> OfOneAthleteEach => [.. SquadAnalyses.OfOneAthleteEach];
 
     [Theory]
@@ -21,7 +23,7 @@ public sealed class SquadPropertyTests
         var squad = Draw(seed);
         var random = new SeededRandom(seed);
         var turned = new Squad(squad.Name, random.Shuffle(squad.Athletes), squad.Protocols, random.Shuffle(squad.Sessions)) { Contexts = random.Shuffle(squad.Contexts), Blocks = squad.Blocks };
-        Same(Numbers.Of(SquadAnalyses.All[analysis](squad, 1)), Numbers.Of(SquadAnalyses.All[analysis](turned, 1)), _ => 1);
+        Numbers.AssertSame(SquadAnalyses.Numbers(analysis, squad), SquadAnalyses.Numbers(analysis, turned));
     }, iter: 3);
 
     [Theory]
@@ -29,7 +31,7 @@ public sealed class SquadPropertyTests
     public void A_factor_on_all_times_scales_seconds_and_leaves_all_else(string analysis) => Gen.Select(Gen.Int[1, 1000], Gen.Double[0.5, 2]).Sample((seed, factor) =>
     {
         var squad = Draw(seed);
-        Same(Kept(Numbers.Of(SquadAnalyses.All[analysis](squad, 1))), Kept(Numbers.Of(SquadAnalyses.All[analysis](Scaled(squad, factor), factor))), unit => unit switch
+        Numbers.AssertSame(Kept(SquadAnalyses.Numbers(analysis, squad)), Kept(SquadAnalyses.Numbers(analysis, Scaled(squad, factor), factor)), unit => unit switch
         {
             Unit.Seconds or Unit.SecondsPerSet or Unit.SecondsPerWeek or Unit.SecondsPerLoad or Unit.SecondsPerRound or Unit.SecondsPerHour or Unit.SecondsPerKilogram or Unit.SecondsPerDegree => factor,
             _ => 1,
@@ -46,7 +48,7 @@ public sealed class SquadPropertyTests
     {
         var squad = Draw(seed);
         var without = With(squad, squad.Sessions.Where(session => session.Id != $"a1-{week}"));
-        Same(Others(Numbers.Of(SquadAnalyses.All[analysis](squad, 1))), Others(Numbers.Of(SquadAnalyses.All[analysis](without, 1))), _ => 1);
+        Numbers.AssertSame(Others(SquadAnalyses.Numbers(analysis, squad)), Others(SquadAnalyses.Numbers(analysis, without)));
 
         static Dictionary<string, (object, Unit)> Others(Dictionary<string, (object, Unit)> numbers) => numbers.Where(number => !number.Key.Contains("[a1]", StringComparison.Ordinal)).ToDictionary();
     }, iter: 3);
@@ -57,11 +59,62 @@ public sealed class SquadPropertyTests
     {
         var whole = Draw(seed);
         Squad Half(bool first) => With(whole with { }, whole.Sessions.Where(session => IsFirst(session.AthleteId) == first), whole.Athletes.Where(athlete => IsFirst(athlete.Id) == first));
-        var (one, other) = (Numbers.Of(SquadAnalyses.All[analysis](Half(true), 1)), Numbers.Of(SquadAnalyses.All[analysis](Half(false), 1)));
-        Same(one.Concat(other).ToDictionary(), Numbers.Of(SquadAnalyses.All[analysis](whole, 1)), _ => 1);
+        var (one, other) = (SquadAnalyses.Numbers(analysis, Half(true)), SquadAnalyses.Numbers(analysis, Half(false)));
+        Numbers.AssertSame(one.Concat(other).ToDictionary(), SquadAnalyses.Numbers(analysis, whole));
 
         static bool IsFirst(string id) => id is "a1" or "a2" or "a3" or "a4";
     }, iter: 2);
+
+    [Theory]
+    [MemberData(nameof(All))]
+    public void Sessions_of_two_lists_put_together_in_any_order_say_the_same(string analysis) => Gen.Int[1, 1000].Sample(seed =>
+    {
+        var squad = Draw(seed);
+        var random = new SeededRandom(seed);
+        var parts = squad.Sessions.ToLookup(_ => random.NextSign() > 0);
+        IReadOnlyList<Session> joined = [.. parts[true], .. parts[false]];
+        Numbers.AssertSame(SquadAnalyses.Numbers(analysis, squad), SquadAnalyses.Numbers(analysis, squad, sessions: joined));
+        Numbers.AssertSame(SquadAnalyses.Numbers(analysis, squad), SquadAnalyses.Numbers(analysis, squad, sessions: random.Shuffle(joined)));
+    }, iter: 2);
+
+    [Theory]
+    [MemberData(nameof(All))]
+    public void Whole_weeks_on_all_dates_move_dates_and_nothing_else(string analysis) => Gen.Select(Gen.Int[1, 1000], Gen.Int[-500, 500]).Sample((seed, weeks) =>
+    {
+        var squad = Draw(seed);
+        DateOnly Moved(DateOnly date) => date.AddDays(7 * weeks);
+        var moved = new Squad(squad.Name, squad.Athletes, squad.Protocols, [.. squad.Sessions.Select(session => Session.FromTimes(session.Id, session.AthleteId, Moved(session.Date), session.Protocol, session.TimesSeconds))])
+        {
+            Contexts = [.. squad.Contexts.Select(day => day with { Date = Moved(day.Date) })],
+            Blocks = [.. squad.Blocks.Select(block => new TrainingBlock(block.Id, block.Name, Moved(block.From), Moved(block.To)))],
+        };
+        var expected = SquadAnalyses.Numbers(analysis, squad).ToDictionary(number => number.Key, number => number.Value.Value is DateOnly date ? (Moved(date), number.Value.Unit) : number.Value);
+        Numbers.AssertSame(expected, SquadAnalyses.Numbers(analysis, moved));
+    }, iter: 2);
+
+    [Theory]
+    [MemberData(nameof(InSeconds))]
+    public void Seconds_on_every_set_move_the_levels_and_nothing_else(string analysis) => Gen.Select(Gen.Int[1, 1000], Gen.Double[-20, 20]).Sample((seed, seconds) =>
+    {
+        var squad = Draw(seed);
+        var protocol = squad.Protocols[0];
+        var total = protocol.Sets * seconds;
+        var moved = new Protocol(protocol.Id, protocol.Name, protocol.Stations, protocol.Sets, protocol.StartInterval)
+        {
+            Bands = [.. protocol.Bands.Select(band => new PerformanceBand(band.Name, new Seconds(band.Low.Value + total), new Seconds(band.High.Value + total)))],
+        };
+        var slower = new Squad(squad.Name, squad.Athletes, [moved], [.. squad.Sessions.Select(session => Session.FromTimes(session.Id, session.AthleteId, session.Date, moved, [.. session.TimesSeconds.Select(time => time + seconds)]))])
+        {
+            Contexts = squad.Contexts,
+            Blocks = squad.Blocks,
+        };
+        var expected = SquadAnalyses.Numbers(analysis, squad).ToDictionary(number => number.Key, number => SquadAnalyses.IsLevel(number.Key) && number.Value.Value is double level ? (level + total, number.Value.Unit) : number.Value);
+        Numbers.AssertSame(Kept(expected), Kept(SquadAnalyses.Numbers(analysis, slower)));
+
+        // What is given in percent beside the seconds compares logarithms.
+        static Dictionary<string, (object, Unit)> Kept(Dictionary<string, (object Value, Unit Unit)> numbers) => numbers
+            .Where(number => !number.Key.Contains("Relative", StringComparison.Ordinal) && !number.Key.Contains("Variation", StringComparison.Ordinal)).ToDictionary();
+    }, iter: 3);
 
     private static Squad Draw(int seed) => LargeSquad.Draw(Athletes * LargeSquad.SessionsEach, seed);
 
@@ -80,17 +133,5 @@ public sealed class SquadPropertyTests
             Contexts = squad.Contexts,
             Blocks = squad.Blocks,
         };
-    }
-
-    /// <summary>Iterative fits agree to 1e-5 of the number, or of 1 s or 1 %, whichever is larger.</summary>
-    private static void Same(Dictionary<string, (object Value, Unit Unit)> expected, Dictionary<string, (object Value, Unit Unit)> got, Func<Unit, double> factor)
-    {
-        Assert.NotEmpty(expected);
-        Assert.Equal(expected.Keys.Order(StringComparer.Ordinal), got.Keys.Order(StringComparer.Ordinal));
-        foreach (var (place, (value, unit)) in expected)
-        {
-            if (value is double number) ReferenceData.AssertClose(factor(unit) * number, (double)got[place].Value, 1e-5, 1e-5, place);
-            else Assert.True(value.Equals(got[place].Value), $"{place}: {value}, then {got[place].Value}");
-        }
     }
 }
