@@ -14,7 +14,7 @@ public static class BlockCircumstances
     /// <para>A test was due in every week of a block in which the squad tested, for each athlete of the block who does this test, was in the squad (from the first test where no joining date is
     /// written down) and was not barred by a head knock on all test days of the week. Conditions are those of all started tests, other protocols included, of athletes with an eligible test;
     /// the other counts are of eligible tests. What was not written down is unknown, not absent.</para>
-    /// <para>Descriptive; time grows linearly with sessions. Source: common practice in reporting uncontrolled before-after comparisons, no source.</para>
+    /// <para>Counts, and shares in percent. Descriptive, assumes nothing; time grows linearly with sessions. Source: common practice in reporting uncontrolled before-after comparisons, no source.</para>
     /// </remarks>
     /// <param name="squad">The squad with its context and events.</param>
     /// <param name="first">The earlier block.</param>

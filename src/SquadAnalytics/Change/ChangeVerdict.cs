@@ -28,7 +28,7 @@ public static class ChangeVerdicts
     /// <summary>The verdict of a change with its interval.</summary>
     /// <remarks>At 90 % "no worthwhile change" is two one-sided tests at 5 % and "worthwhile" a minimum-effect test at 5 % (from memory:
     /// Schuirmann 1987, J Pharmacokinet Biopharm 15:657-680; Lakens 2017, Soc Psychol Personal Sci 8:355-362). Percentages are compared on
-    /// the scale of logarithms, so that a gain and the loss that undoes it count the same.</remarks>
+    /// the scale of logarithms, so that a gain and the loss that undoes it count the same. Assumes what the interval assumes.</remarks>
     /// <param name="change">The change, later minus earlier, with an interval.</param>
     /// <param name="worthwhile">The smallest worthwhile change, in the same unit.</param>
     /// <exception cref="ArgumentException">The change has no interval, or the units differ.</exception>

@@ -18,7 +18,7 @@ public static partial class MoreTests
 
     /// <summary>A break after set b, as <see cref="LateSlowdown"/> names it: late and kink contrast both above 0 over all sessions.</summary>
     /// <remarks>With a step d = ln(1 + size/100) after b and set noise σ: SE(c) = σ √(Σ w² / m); the kink contrast shows b (n - b) / n Σ w² of d. m - 1 degrees of freedom.
-    /// The chance of both is at least the sum of the two chances less 1, which is what is given.</remarks>
+    /// The chance of both is at least the sum of the two chances less 1, which is what is given. Assumes independent set noise on the scale of logarithms, the same in all sessions.</remarks>
     /// <param name="noise">The athlete's set noise.</param>
     /// <param name="size">The break, above 0, in percent of a set's time.</param>
     /// <param name="afterSet">The set b, named in advance.</param>
@@ -47,7 +47,8 @@ public static partial class MoreTests
     }
 
     /// <summary>A change of one athlete: the mean of the further tests against the mean of earlier ones.</summary>
-    /// <remarks>SE = TE √(1/m1 + 1/m2), t with the degrees of freedom of the typical error. However many further tests, the m1 earlier ones keep their noise: a wanted chance may never be reached.</remarks>
+    /// <remarks>SE = TE √(1/m1 + 1/m2), t with the degrees of freedom of the typical error. However many further tests, the m1 earlier ones keep their noise: a wanted chance may never be reached.
+    /// Assumes normal, independent tests and a level that holds still before and after.</remarks>
     /// <param name="typicalError">The typical error.</param>
     /// <param name="change">The size of the true change, faster or slower.</param>
     /// <param name="baselineTests">Earlier tests m1; 1 or more.</param>
@@ -61,7 +62,7 @@ public static partial class MoreTests
     }
 
     /// <summary>A change of one athlete: the mean of some further tests against the mean of as many earlier ones.</summary>
-    /// <remarks>SE = TE √(2/m), m tests on either side; t with the degrees of freedom of the typical error. Holds where the athlete's level holds still on either side.</remarks>
+    /// <remarks>SE = TE √(2/m), m tests on either side; t with the degrees of freedom of the typical error. Assumes normal, independent tests and a level that holds still on either side.</remarks>
     /// <param name="typicalError">The typical error.</param>
     /// <param name="change">The size of the true change, faster or slower.</param>
     /// <param name="options">Chance wanted, longest, level; null for the defaults.</param>
@@ -87,7 +88,7 @@ public static partial class MoreTests
 
     /// <summary>A difference between two blocks over a squad that does both, by tests in each block.</summary>
     /// <remarks>Paired t over k athletes, k - 1 degrees of freedom, SD of a difference √(2 TE²/n + SD_I²) with n tests per block and the SD of individual responses SD_I.
-    /// With individual responses, more tests help less and less; more athletes help.</remarks>
+    /// With individual responses, more tests help less and less; more athletes help. Assumes normal, independent tests and responses.</remarks>
     /// <param name="typicalError">The typical error of one test.</param>
     /// <param name="difference">The size of the true mean difference.</param>
     /// <param name="athletes">Athletes who do both blocks; 2 or more.</param>

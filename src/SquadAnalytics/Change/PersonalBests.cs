@@ -38,6 +38,7 @@ public static class PersonalBests
     }
 
     /// <summary>The bests of every athlete, in the order of their ids; athletes without a complete session are passed over.</summary>
+    /// <inheritdoc cref="Find" path="/remarks"/>
     /// <param name="sessions">Sessions of the squad, in any order.</param>
     /// <param name="typicalError">The noise of one session total.</param>
     /// <param name="selection">Which sessions to use; null keeps all complete ones. With several protocols in use it names one.</param>

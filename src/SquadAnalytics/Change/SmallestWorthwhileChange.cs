@@ -24,12 +24,15 @@ public sealed record SmallestWorthwhileChange
     public WorthwhileChoice Choice { get; }
 
     /// <summary>A number of seconds that the coach already acts on.</summary>
+    /// <remarks>Taken as it is, without an interval. Source: the coach.</remarks>
     public static SmallestWorthwhileChange Entered(Seconds seconds) => Of(Require.Positive(seconds.Value, nameof(seconds)), Unit.Seconds, 0, WorthwhileChoice.Entered, "entered");
 
     /// <summary>A percentage that the coach already acts on.</summary>
+    /// <remarks>Taken as it is, without an interval. Source: the coach.</remarks>
     public static SmallestWorthwhileChange Entered(Percent percent) => Of(Require.Positive(percent.Value, nameof(percent)), Unit.Percent, 0, WorthwhileChoice.Entered, "entered");
 
-    /// <summary>A fraction of a band's width.</summary>
+    /// <summary>A fraction of a band's width, in seconds: fraction × (high - low).</summary>
+    /// <remarks>Assumes that bands are as wide as a step that matters. Source: common practice, no source.</remarks>
     /// <param name="band">The band.</param>
     /// <param name="fraction">The fraction of its width; above 0. Null for 10 %, a house value, not from the literature: to be confirmed once by the coach.</param>
     public static SmallestWorthwhileChange FromBand(PerformanceBand band, Percent? fraction = null)
@@ -40,7 +43,8 @@ public sealed record SmallestWorthwhileChange
             fraction is null ? ["10 % of a band is a house value, not from the literature: the coach confirms it once."] : []);
     }
 
-    /// <summary>A fraction of the width of the fastest band that applies on a day.</summary>
+    /// <summary>A fraction of the width of the fastest band that applies on a day, in seconds.</summary>
+    /// <inheritdoc cref="FromBand(PerformanceBand, Percent?)" path="/remarks"/>
     /// <param name="protocol">The protocol.</param>
     /// <param name="date">The day.</param>
     /// <param name="fraction">The fraction of its width; above 0. Null for 10 %, a house value, not from the literature: to be confirmed once by the coach.</param>
@@ -54,7 +58,7 @@ public sealed record SmallestWorthwhileChange
     }
 
     /// <summary>A fifth of the true spread between athletes, from the mean squares of repeated tests: 0.2 √((MSB - MSE) / k).</summary>
-    /// <remarks>A convention for mean effects. Source: Hopkins 2004, Sportscience 8:1-7.</remarks>
+    /// <remarks>In the unit of the measure. A convention for mean effects. Assumes athletes and errors as the two-way analysis of variance does. Source: Hopkins 2004, Sportscience 8:1-7.</remarks>
     /// <returns>S, or <see cref="Refusal.NegativeVarianceComponent"/> where athletes differ by no more than noise.</returns>
     public static Answer<SmallestWorthwhileChange> FromSquadSpread(IntraclassCorrelationResult reliability)
     {
@@ -62,7 +66,8 @@ public sealed record SmallestWorthwhileChange
         return reliability.BetweenAthletes.Select(spread => FromSpread(spread.Value, spread.Unit, reliability.Athletes, "0.2 of the SD between athletes, noise removed, from repeated tests"));
     }
 
-    /// <summary>A fifth of the true spread between athletes on one test day: 0.2 √(SD² - TE²).</summary>
+    /// <summary>A fifth of the true spread between athletes on one test day: 0.2 √(SD² - TE²), in seconds.</summary>
+    /// <remarks>Assumes that noise and true levels are independent. Source: Hopkins 2004, Sportscience 8:1-7.</remarks>
     /// <param name="totalsSeconds">One total per athlete.</param>
     /// <param name="typicalError">The typical error of one test, in seconds.</param>
     /// <returns>S, or <see cref="Refusal.TooFewAthletes"/> below 5, or <see cref="Refusal.NegativeVarianceComponent"/>.</returns>
@@ -79,7 +84,7 @@ public sealed record SmallestWorthwhileChange
     }
 
     /// <summary>Three tenths of a within-athlete variation between competitions, for solo athletes.</summary>
-    /// <remarks>There is no competition in this test, so the variation must be a published one. Source: Hopkins 2004, Sportscience 8:1-7.</remarks>
+    /// <remarks>There is no competition in this test, so the variation must be a published one. Assumes that it is that of athletes like these. Source: Hopkins 2004, Sportscience 8:1-7.</remarks>
     /// <param name="publishedVariation">The published coefficient of variation, or null where there is none.</param>
     /// <returns>S in percent, or <see cref="Refusal.NotComparable"/> without a published value: the typical error of weekly tests is no substitute.</returns>
     public static Answer<SmallestWorthwhileChange> FromCompetitions(Percent? publishedVariation) => publishedVariation is { } variation

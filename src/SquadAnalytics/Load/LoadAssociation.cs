@@ -30,7 +30,8 @@ public static class LoadAssociation
 
     /// <summary>For one athlete, by ranks.</summary>
     /// <remarks>Spearman's correlation from 10 tests on, its p-value and interval by t and Fisher's transformation for n tests, n - 1 about the trend, 1 + (n - 1)/1.5 for n changes, which share
-    /// tests; Theil-Sen slope. By simulation (independent noise, 4,000 runs each) that holds the false rate at 10 to 11 % of 10 %. Ten tests say little: with r = 0.5 the 95 % limits are −0.19 to 0.86.</remarks>
+    /// tests; Theil-Sen slope. By simulation (independent noise, 4,000 runs each) that holds the false rate at 10 to 11 % of 10 %. Ten tests say little: with r = 0.5 the 95 % limits are −0.19 to 0.86.
+    /// Assumes tests that are independent given the load. Sources as in <see cref="SpearmanCorrelation"/> and <see cref="TheilSen"/>, which refuses above 3,000 tests.</remarks>
     /// <param name="sessions">Sessions of one athlete, in any order.</param>
     /// <param name="days">What was written down day by day.</param>
     /// <param name="options">Windows, form, level, selection; null for the defaults.</param>

@@ -22,6 +22,7 @@ public static class WeeklyLoad
     public static Answer<WeeklyLoadResult> Summarize(IReadOnlyList<DayContext> days, DateOnly from, LoadDeviation deviation = LoadDeviation.Sample) => Of(ByDate(days), from, deviation);
 
     /// <summary>All weeks from Monday to Sunday that touch the days of one athlete, in order; weeks without a written day are there and refuse.</summary>
+    /// <inheritdoc cref="Summarize" path="/remarks"/>
     /// <param name="days">Days of one athlete, in any order; possibly none.</param>
     /// <param name="deviation">How the SD is taken; days - 1 by default.</param>
     /// <exception cref="ArgumentException">The days belong to several athletes, or a date appears twice.</exception>

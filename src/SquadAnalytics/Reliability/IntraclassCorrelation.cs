@@ -35,6 +35,7 @@ public static class IntraclassCorrelation
     }
 
     /// <summary>Estimates the correlations from a complete table: one row per athlete, one number per test.</summary>
+    /// <inheritdoc cref="Fit(IReadOnlyList{Session}, IntraclassCorrelationOptions?)" path="/remarks"/>
     /// <param name="rows">The table; every row has the same number of tests, 2 or more.</param>
     /// <param name="level">Level of the limits.</param>
     /// <exception cref="ArgumentException">The rows differ in length, or have fewer than 2 tests.</exception>

@@ -10,6 +10,7 @@ public static class LimitsOfAgreement
     private const int Needed = 8;
 
     /// <summary>Compares two consecutive tests of a squad, by default the latest two.</summary>
+    /// <inheritdoc cref="FitPairs" path="/remarks"/>
     /// <param name="sessions">Sessions of the whole squad; the last two tests that remain after selection are compared.</param>
     /// <param name="options">Measure, grouping, level of the intervals of the limits, selection; windows and blocks do not apply.</param>
     /// <returns>The limits, or <see cref="Refusal.TooFewSessions"/> below two tests, or what <see cref="FitPairs"/> refuses.</returns>

@@ -4,7 +4,7 @@ namespace SquadAnalytics.Reliability;
 public static class MissingTests
 {
     /// <summary>The tipping point: how much slower the missed tests would have to have been to erase a block difference.</summary>
-    /// <remarks>Pattern mixture: missed tests of one block δ slower shift its mean by f δ, f the missing share; δ* = |estimate| / f. Assumes that only that block has missed tests.</remarks>
+    /// <remarks>Pattern mixture: missed tests of one block δ slower shift its mean by f δ, f the missing share; δ* = |estimate| / f. Assumes that only that block has missed tests. Source: Little 1993, J Am Stat Assoc 88:125-134, for pattern mixtures; Yan, Lee and Li 2009, J Biopharm Stat 19:1085-1098, for the tipping point (both from memory).</remarks>
     /// <param name="difference">The difference of block means, in seconds.</param>
     /// <param name="missingShare">The share of tests missed in the block, f; above 0 and at most 100 %.</param>
     /// <exception cref="ArgumentException">The difference is not in seconds, or the share is not above 0 and at most 100 %.</exception>

@@ -30,6 +30,7 @@ public static partial class TypicalError
     }
 
     /// <summary>Estimates the typical error of a squad, with its blocks as the limits of windows.</summary>
+    /// <inheritdoc cref="Fit(IReadOnlyList{Session}, TypicalErrorOptions?)" path="/remarks"/>
     public static Answer<TypicalErrorResult> Fit(Squad squad, TypicalErrorOptions? options = null)
     {
         ArgumentNullException.ThrowIfNull(squad);
@@ -37,7 +38,8 @@ public static partial class TypicalError
         return Fit(squad.Sessions, options.Blocks.Count == 0 ? options with { Blocks = squad.Blocks } : options);
     }
 
-    /// <summary>A typical error known from elsewhere, for example published or from an earlier season.</summary>
+    /// <summary>A typical error known from elsewhere, for example published or from an earlier season, in seconds.</summary>
+    /// <remarks>Interval from χ² with the degrees of freedom stated. Assumes that the test and its athletes are alike there and here. Source: the one that is stated.</remarks>
     /// <param name="error">The error of one session total; above 0.</param>
     /// <param name="degreesOfFreedom">Its degrees of freedom; 1 or more.</param>
     /// <param name="source">Where it comes from.</param>

@@ -8,7 +8,7 @@ public static class SetProfile
     /// <summary>Describes one session.</summary>
     /// <remarks>
     /// W = Σ t_k; mean = Σ t_k / c over the c completed sets; best = min; worst = max; range = worst - best; SD with c - 1;
-    /// CV = 100 SD / mean. The spread across sets mixes trend and scatter: it is not a typical error. Descriptive; no interval.
+    /// CV = 100 SD / mean, in percent; the others in seconds. The spread across sets mixes trend and scatter: it is not a typical error. Descriptive; no interval.
     /// Assumes nothing: it describes one session. Source: textbook definitions.
     /// </remarks>
     /// <returns>The measures. The total is refused (<see cref="Refusal.IncompleteSession"/>) where a set is missing, the spread

@@ -27,7 +27,7 @@ public sealed record Standings
     /// <summary>Goes through the squad.</summary>
     /// <remarks>
     /// Level = mean of the last m eligible totals within the recent weeks, SE = TE / √m with the degrees of freedom of TE: the noise of the test, not the athlete's change within those
-    /// weeks. Band: <see cref="ProbableBand"/>. Best: <see cref="PersonalBests"/>, familiarisation included, because a best is a best. Source: Hopkins 2000, Sports Med 30:1-15.
+    /// weeks; in seconds. Assumes a level that holds still over the recent weeks. Band: <see cref="ProbableBand"/>. Best: <see cref="PersonalBests"/>, familiarisation included, because a best is a best. Source: Hopkins 2000, Sports Med 30:1-15.
     /// </remarks>
     /// <param name="squad">The squad.</param>
     /// <param name="typicalError">The noise of one session total, in seconds.</param>
@@ -45,13 +45,15 @@ public sealed record Standings
     }
 
     /// <summary>The ranks of those who may be ranked, with their uncertainty.</summary>
+    /// <inheritdoc cref="Ranks.Fit" path="/remarks"/>
     /// <param name="options">Level, draws and seed; null for the defaults.</param>
     /// <param name="withJuniors">Whether juniors are ranked too; not by default, because growth and learning swamp training.</param>
-    /// <returns>The ranks, or <see cref="Refusal.TooFewAthletes"/> below 2.</returns>
+    /// <returns>The ranks, or <see cref="Refusal.TooFewAthletes"/> below 2, or <see cref="Refusal.TooManyObservations"/> above 2,000.</returns>
     public Answer<IReadOnlyList<RankedAthlete>> Rank(RankOptions? options = null, bool withJuniors = false) =>
         Ranks.Fit([.. Athletes.Where(athlete => withJuniors || !athlete.IsJunior).Select(athlete => new AthleteLevel(athlete.AthleteId, athlete.Level))], options);
 
     /// <summary>Mean levels of groups as they may be shared: small groups withheld, and as many others as it takes so that none is found by subtraction.</summary>
+    /// <remarks>One-sample t over the athletes' levels, in seconds. Assumes athletes who are independent of each other. Sources: textbook; <see cref="SmallGroups"/> for what is withheld.</remarks>
     /// <param name="groupOf">The group of an athlete, by id.</param>
     /// <param name="level">Level of the intervals over athletes; 90 % by default.</param>
     public IReadOnlyList<GroupCell> Groups(Func<string, string> groupOf, ConfidenceLevel level = default)

@@ -3,6 +3,7 @@ using SquadAnalytics.Internals;
 namespace SquadAnalytics.Statistics;
 
 /// <summary>The beta distribution on 0 to 1 with shape parameters a and b; its CDF is the regularised incomplete beta function.</summary>
+/// <remarks>Numbers without a unit. Source: textbook definition.</remarks>
 public static class BetaDistribution
 {
     /// <summary>P(X &lt;= x) = I_x(a, b).</summary>

@@ -3,6 +3,7 @@ using SquadAnalytics.Internals;
 namespace SquadAnalytics.Statistics;
 
 /// <summary>The binomial distribution: successes in independent trials of equal probability.</summary>
+/// <remarks>Numbers without a unit. Source: textbook definition.</remarks>
 public static class BinomialDistribution
 {
     /// <summary>P(X = successes).</summary>

@@ -46,6 +46,7 @@ public sealed record BinomialTest(int Successes, int Trials, double Probability,
     }
 
     /// <summary>Sign test: are positive and negative differences equally frequent? Zero differences are left out.</summary>
+    /// <remarks>Assumes independent differences. Source: the binomial test with ½, textbook.</remarks>
     /// <param name="differences">The differences.</param>
     /// <param name="decimals">Decimals to which they are rounded first; 8 by default.</param>
     /// <returns>The test, or a refusal where all differences are 0.</returns>

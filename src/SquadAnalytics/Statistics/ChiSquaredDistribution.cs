@@ -3,6 +3,7 @@ using SquadAnalytics.Internals;
 namespace SquadAnalytics.Statistics;
 
 /// <summary>The chi-squared distribution; the degrees of freedom need not be whole.</summary>
+/// <remarks>Numbers without a unit. Source: textbook definition.</remarks>
 public static class ChiSquaredDistribution
 {
     /// <summary>P(X &lt;= x).</summary>

@@ -3,6 +3,7 @@ using SquadAnalytics.Internals;
 namespace SquadAnalytics.Statistics;
 
 /// <summary>Descriptive statistics of one sample, in the sample's own unit. Sums are compensated and deviations taken from the mean first.</summary>
+/// <remarks>Assumes nothing: it describes. Source: textbook definitions; the quantile's rules stand with <see cref="QuantileRule"/>.</remarks>
 public static class Descriptive
 {
     /// <summary>Factor that makes the median absolute deviation of normal numbers estimate their SD, as R's <c>mad</c> has it.</summary>

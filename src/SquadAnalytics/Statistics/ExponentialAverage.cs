@@ -3,7 +3,7 @@ using SquadAnalytics.Internals;
 namespace SquadAnalytics.Statistics;
 
 /// <summary>Exponentially weighted moving average: z_t = λ y_t + (1 - λ) z_(t-1).</summary>
-/// <remarks>Roberts (1959), Technometrics 1:239-250 (from memory). A descriptive line; it lags behind every change.</remarks>
+/// <remarks>Roberts (1959), Technometrics 1:239-250 (from memory). In the unit of the series. A descriptive line that assumes nothing; it lags behind every change.</remarks>
 public static class ExponentialAverage
 {
     /// <summary>The averages.</summary>

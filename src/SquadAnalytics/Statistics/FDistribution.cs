@@ -3,6 +3,7 @@ using SquadAnalytics.Internals;
 namespace SquadAnalytics.Statistics;
 
 /// <summary>Snedecor's F distribution; the degrees of freedom need not be whole.</summary>
+/// <remarks>Numbers without a unit. Source: textbook definition.</remarks>
 public static class FDistribution
 {
     /// <summary>P(F &lt;= x).</summary>

@@ -8,7 +8,7 @@ namespace SquadAnalytics.Statistics;
 /// <param name="Instability">g = t² Var(denominator)/denominator²; the nearer to 1, the less the interval is worth.</param>
 /// <remarks>
 /// With R the ratio, v11, v22, v12 the variances and covariance of the means and b the denominator, the limits are
-/// [(R - g v12/v22) ± (t/|b|) √(v11 - 2 R v12 + R² v22 - g (v11 - v12²/v22))]/(1 - g). Fieller (1954), J R Stat Soc B 16:175-185 (from memory).
+/// (without a unit where both means have the same) [(R - g v12/v22) ± (t/|b|) √(v11 - 2 R v12 + R² v22 - g (v11 - v12²/v22))]/(1 - g). Assumes normal means. Fieller (1954), J R Stat Soc B 16:175-185 (from memory).
 /// </remarks>
 public sealed record FiellerRatio(double Ratio, Interval Interval, double Instability)
 {

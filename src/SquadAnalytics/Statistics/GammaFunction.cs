@@ -4,6 +4,7 @@ using SquadAnalytics.Internals;
 namespace SquadAnalytics.Statistics;
 
 /// <summary>The gamma function and the regularised incomplete gamma function.</summary>
+/// <remarks>Numbers without a unit. Source: textbook definition.</remarks>
 public static class GammaFunction
 {
     /// <summary>ln Γ(x) for x above 0.</summary>

@@ -2,8 +2,8 @@ using SquadAnalytics.Internals;
 
 namespace SquadAnalytics.Statistics;
 
-/// <summary>Hedges's factor J that takes the small-sample bias out of a standardised difference: g = J d.</summary>
-/// <remarks>Hedges (1981), J Educ Stat 6:107-128 (from memory; checked against R arithmetic).</remarks>
+/// <summary>Hedges's factor J that takes the small-sample bias out of a standardised difference: g = J d. Without a unit.</summary>
+/// <remarks>Assumes normal data. Hedges (1981), J Educ Stat 6:107-128 (from memory; checked against R arithmetic).</remarks>
 public static class HedgesCorrection
 {
     /// <summary>J(m) = Γ(m/2) / (√(m/2) Γ((m - 1)/2)) for m degrees of freedom, above 1.</summary>

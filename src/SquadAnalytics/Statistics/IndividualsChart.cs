@@ -4,7 +4,7 @@ namespace SquadAnalytics.Statistics;
 /// <param name="Centre">Mean of the baseline.</param>
 /// <param name="MeanMovingRange">Mean of |y_i - y_(i-1)|.</param>
 /// <param name="Sigma">σ̂ = mean moving range / 1.128 (or 2/√π).</param>
-/// <remarks>Moving ranges ignore slow drifts, so the limits show what is odd from one test to the next. Not for a series with a trend. Shewhart (1931), Economic control of quality of manufactured product (from memory).</remarks>
+/// <remarks>In the unit of the series. Assumes a stable, near enough normal baseline. Moving ranges ignore slow drifts, so the limits show what is odd from one test to the next. Not for a series with a trend. Shewhart (1931), Economic control of quality of manufactured product (from memory).</remarks>
 public sealed record IndividualsChart(double Centre, double MeanMovingRange, double Sigma)
 {
     private const double Width = 3;

@@ -5,6 +5,7 @@ namespace SquadAnalytics.Statistics;
 /// <summary>Criteria that rank least-squares models of the same observations.</summary>
 /// <remarks>
 /// Only differences between models of the same observations mean anything; below 2 they say nothing. They rank the models listed and test none.
+/// Assumes independent normal errors of equal variance; without a unit.
 /// Sources: Akaike (1974), IEEE Trans Autom Control 19:716-723; Hurvich and Tsai (1989), Biometrika 76:297-307; Schwarz (1978), Ann Stat
 /// 6:461-464; Burnham and Anderson (2002), Model Selection and Multimodel Inference (all from memory).
 /// </remarks>

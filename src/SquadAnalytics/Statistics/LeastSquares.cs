@@ -4,7 +4,7 @@ namespace SquadAnalytics.Statistics;
 
 /// <summary>Ordinary least squares by Householder QR, refined against residuals in doubled precision; never by normal equations.</summary>
 /// <remarks>
-/// y = X b + e with independent errors of equal variance σ². Columns that earlier ones explain are set aside and named in the result.
+/// y = X b + e in the unit of y. Assumes independent errors of equal variance σ². Columns that earlier ones explain are set aside and named in the result.
 /// Iterative refinement: Björck (1996), Numerical methods for least squares problems (from memory).
 /// </remarks>
 public static class LeastSquares

@@ -3,7 +3,7 @@ using System.Globalization;
 namespace SquadAnalytics.Statistics;
 
 /// <summary>A least-squares fit: coefficients with standard errors, residual scatter, what the terms explain.</summary>
-/// <remarks>Everything is in the response's unit (coefficients: per unit of their column). Intervals use t with the residual degrees of freedom.</remarks>
+/// <remarks>Everything is in the response's unit (coefficients: per unit of their column). Intervals use t with the residual degrees of freedom. Assumes independent normal errors of equal variance. Source: textbook.</remarks>
 public sealed partial record LinearFit
 {
     private readonly double[] _y;

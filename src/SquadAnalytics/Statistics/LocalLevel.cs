@@ -3,7 +3,7 @@ namespace SquadAnalytics.Statistics;
 /// <summary>Local level model: an unseen level that drifts, μ_(t+1) = μ_t + η, seen with noise, y_t = μ_t + ε.</summary>
 /// <remarks>
 /// Variances by maximum likelihood with a diffuse start, levels by the Kalman filter and smoother; a missing time adds drift and no
-/// observation. Harvey (1989), Forecasting, structural time series models and the Kalman filter; Durbin &amp; Koopman (2012), Time series
+/// observation. Levels are in the unit of y, variances in its square. Assumes independent normal ε and η. Harvey (1989), Forecasting, structural time series models and the Kalman filter; Durbin &amp; Koopman (2012), Time series
 /// analysis by state space methods (from memory; checked against R's StructTS).
 /// </remarks>
 public sealed record LocalLevel

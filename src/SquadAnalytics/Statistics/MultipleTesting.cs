@@ -13,7 +13,7 @@ public static class MultipleTesting
     }
 
     /// <summary>Holm: as Bonferroni, stepping down from the smallest p; never less powerful.</summary>
-    /// <remarks>Adjusted p_(i) = max over j &lt;= i of min(1, (m - j + 1) p_(j)). Holm (1979), Scand J Stat 6:65-70 (from memory).</remarks>
+    /// <remarks>Adjusted p_(i) = max over j &lt;= i of min(1, (m - j + 1) p_(j)). Assumes nothing about the dependence of the p-values. Holm (1979), Scand J Stat 6:65-70 (from memory).</remarks>
     /// <exception cref="ArgumentException">A p-value is outside 0 to 1.</exception>
     public static IReadOnlyList<double> Holm(IReadOnlyList<double> pValues)
     {
@@ -23,7 +23,7 @@ public static class MultipleTesting
     }
 
     /// <summary>Benjamini-Hochberg: holds the expected share of false findings among the findings.</summary>
-    /// <remarks>Adjusted p_(i) = min over j >= i of min(1, m p_(j) / j). Benjamini &amp; Hochberg (1995), J R Stat Soc B 57:289-300 (from memory).</remarks>
+    /// <remarks>Adjusted p_(i) = min over j >= i of min(1, m p_(j) / j). Assumes independent p-values, or positive dependence. Benjamini &amp; Hochberg (1995), J R Stat Soc B 57:289-300 (from memory).</remarks>
     /// <exception cref="ArgumentException">A p-value is outside 0 to 1.</exception>
     public static IReadOnlyList<double> BenjaminiHochberg(IReadOnlyList<double> pValues)
     {

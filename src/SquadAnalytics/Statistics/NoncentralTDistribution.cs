@@ -3,7 +3,7 @@ using SquadAnalytics.Internals;
 namespace SquadAnalytics.Statistics;
 
 /// <summary>The noncentral t distribution: (Z + δ) / √(χ²_ν / ν), which rules power and the limits of standardised effects.</summary>
-/// <remarks>P(T &lt;= x) = E[Φ(x S - δ)] with S = √(χ²_ν / ν), by quadrature over S; the usual series loses the far tails.</remarks>
+/// <remarks>P(T &lt;= x) = E[Φ(x S - δ)] with S = √(χ²_ν / ν), by quadrature over S; the usual series loses the far tails. Without a unit. Source: textbook definition.</remarks>
 public static class NoncentralTDistribution
 {
     /// <summary>P(T &lt;= x).</summary>

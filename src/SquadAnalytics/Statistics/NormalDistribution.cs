@@ -4,6 +4,7 @@ using SquadAnalytics.Internals;
 namespace SquadAnalytics.Statistics;
 
 /// <summary>The standard normal distribution.</summary>
+/// <remarks>Numbers without a unit. Source: textbook definition.</remarks>
 public static class NormalDistribution
 {
     private const double SquareRootOfTwo = 1.4142135623730951;

@@ -3,7 +3,7 @@ using System.Globalization;
 namespace SquadAnalytics.Statistics;
 
 /// <summary>One-way analysis of variance: do group means differ by more than the scatter within groups?</summary>
-/// <remarks>Assumes independent observations of equal variance. The data are centred first, so a large common mean costs no digits.</remarks>
+/// <remarks>In the unit of the observations. Assumes independent observations of equal variance. The data are centred first, so a large common mean costs no digits.</remarks>
 public sealed record OneWayAnova
 {
     private OneWayAnova(IReadOnlyList<GroupSummary> groups, double between, double within, int observations)

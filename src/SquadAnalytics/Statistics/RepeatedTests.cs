@@ -3,7 +3,7 @@ using SquadAnalytics.Internals;
 namespace SquadAnalytics.Statistics;
 
 /// <summary>How many tests before and after it takes to see one athlete's change through the noise of the test.</summary>
-/// <remarks>A change of means of n tests each has the standard error TE √(2/n). Uses normal quantiles, as for a well-known typical error. Hopkins (2000), Sports Med 30:1-15.</remarks>
+/// <remarks>A change of means of n tests each has the standard error TE √(2/n). Assumes normal, independent tests and a well-known typical error, hence normal quantiles. Hopkins (2000), Sports Med 30:1-15.</remarks>
 public static class RepeatedTests
 {
     /// <summary>Tests on each side, not rounded up, for which z TE √(2/n) equals the change.</summary>

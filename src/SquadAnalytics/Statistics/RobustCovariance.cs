@@ -9,7 +9,7 @@ public static class RobustCovariance
     /// <param name="fit">The fit.</param>
     /// <param name="correction">How the squared residuals are inflated; HC3 by default.</param>
     /// <returns>The covariance, or a refusal where HC2 or HC3 meets an observation of leverage 1.</returns>
-    /// <remarks>White (1980), Econometrica 48:817-838; MacKinnon &amp; White (1985), J Econometrics 29:305-325 (from memory).</remarks>
+    /// <remarks>In the product of the coefficients' units. Assumes independent errors. White (1980), Econometrica 48:817-838; MacKinnon &amp; White (1985), J Econometrics 29:305-325 (from memory).</remarks>
     public static Answer<CoefficientCovariance> Sandwich(LinearFit fit, SandwichCorrection correction = SandwichCorrection.HC3)
     {
         ArgumentNullException.ThrowIfNull(fit);
@@ -30,7 +30,7 @@ public static class RobustCovariance
 
     /// <summary>The Newey-West covariance, consistent under autocorrelation up to a lag and unequal variances.</summary>
     /// <remarks>
-    /// Bartlett weights 1 - l/(L + 1); no prewhitening; the observations must be in time order. Newey &amp; West (1987), Econometrica
+    /// Bartlett weights 1 - l/(L + 1); no prewhitening; the observations must be in time order. Assumes evenly spaced times and errors without correlation beyond the lag. Newey &amp; West (1987), Econometrica
     /// 55:703-708 (from memory; checked against R's sandwich).
     /// </remarks>
     /// <param name="fit">The fit.</param>

@@ -20,7 +20,7 @@ public static class RobustLocation
     }
 
     /// <summary>Huber's M-estimate of the centre with the scale held at the median absolute deviation: numbers beyond k scales count as k scales.</summary>
-    /// <remarks>Huber (1964), Ann Math Stat 35:73-101 (from memory; checked against MASS::huber in R 4.2.2).</remarks>
+    /// <remarks>Assumes independent values, symmetric but for a few odd ones. Huber (1964), Ann Math Stat 35:73-101 (from memory; checked against MASS::huber in R 4.2.2).</remarks>
     /// <param name="values">The sample.</param>
     /// <param name="k">Where the numbers are pulled in, in scales; 1.5 by default.</param>
     /// <returns>Centre and scale, or a refusal where more than half of the numbers are equal.</returns>
@@ -35,7 +35,7 @@ public static class RobustLocation
     }
 
     /// <summary>Huber's proposal 2: centre and scale estimated together.</summary>
-    /// <remarks>Huber (1981), Robust statistics (from memory; checked against MASS::hubers in R 4.2.2).</remarks>
+    /// <remarks>Assumes independent values, normal but for a few odd ones. Huber (1981), Robust statistics (from memory; checked against MASS::hubers in R 4.2.2).</remarks>
     /// <param name="values">The sample.</param>
     /// <param name="k">Where the numbers are pulled in, in scales; 1.5 by default.</param>
     /// <returns>Centre and scale, or a refusal where more than half of the numbers are equal.</returns>

@@ -1,6 +1,7 @@
 namespace SquadAnalytics.Statistics;
 
-/// <summary>Whether residuals in time order hang together with their neighbours.</summary>
+/// <summary>Whether residuals in time order hang together with their neighbours; without a unit.</summary>
+/// <remarks>Assumes residuals in time order, evenly spaced; gaps are passed over.</remarks>
 public static class SerialCorrelation
 {
     /// <summary>Durbin-Watson statistic Σ (e_i - e_(i-1))² / Σ e_i², about 2 without serial correlation; null where all residuals are 0.</summary>

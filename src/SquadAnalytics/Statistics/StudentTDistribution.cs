@@ -3,6 +3,7 @@ using SquadAnalytics.Internals;
 namespace SquadAnalytics.Statistics;
 
 /// <summary>Student's t distribution; the degrees of freedom need not be whole. Above 10¹² degrees of freedom it is the normal distribution.</summary>
+/// <remarks>Numbers without a unit. Source: textbook definition.</remarks>
 public static class StudentTDistribution
 {
     private const double NormalAbove = 1e12;

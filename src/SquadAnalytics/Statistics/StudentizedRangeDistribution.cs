@@ -5,7 +5,7 @@ namespace SquadAnalytics.Statistics;
 /// <summary>The studentised range: the range of k independent normal means over an estimated standard error (Tukey's comparisons).</summary>
 /// <remarks>
 /// P(Q > q) = E[1 - R_k(q S)] with S = √(χ²_ν / ν) and R_k the distribution of the range of k standard normals,
-/// R_k(w) = k ∫ φ(z) (Φ(z) - Φ(z - w))^(k-1) dz. Both by trapezoidal sums; the complement is summed as such, so small tails are exact.
+/// R_k(w) = k ∫ φ(z) (Φ(z) - Φ(z - w))^(k-1) dz. Both by trapezoidal sums; the complement is summed as such, so small tails are exact. Without a unit. Source: textbook definition.
 /// </remarks>
 public static class StudentizedRangeDistribution
 {

@@ -3,6 +3,7 @@ using System.Globalization;
 namespace SquadAnalytics.Statistics;
 
 /// <summary>A number estimated with an error that follows Student's t: a mean, a difference, a coefficient, a contrast.</summary>
+/// <remarks>Interval value ± q_t SE, p-values from value / SE. Assumes a normal estimate with an independent χ² error. Source: Student (1908), Biometrika 6:1-25 (from memory).</remarks>
 /// <param name="Name">What it is, for example the name of a coefficient's column.</param>
 /// <param name="Value">The estimate, in the data's unit.</param>
 /// <param name="StandardError">Its standard error, in the same unit.</param>

@@ -3,7 +3,7 @@ using SquadAnalytics.Internals;
 namespace SquadAnalytics.Statistics;
 
 /// <summary>Student's t for one mean, paired differences and two groups. Differences are later minus earlier, compared minus reference group.</summary>
-/// <remarks>Assumes means that are near enough normal; pooled t assumes equal variances, Welch's does not. Welch (1947), Biometrika 34:28-35 (from memory).</remarks>
+/// <remarks>In the unit of the data. Assumes means that are near enough normal; pooled t assumes equal variances, Welch's does not. Welch (1947), Biometrika 34:28-35 (from memory).</remarks>
 public static class TTest
 {
     /// <summary>Mean of one sample, SE s/√n, n - 1 degrees of freedom.</summary>

@@ -3,7 +3,7 @@ using SquadAnalytics.Internals;
 namespace SquadAnalytics.Statistics;
 
 /// <summary>Power of t tests: how likely a true difference is to be found, how many athletes that takes, which difference can be found.</summary>
-/// <remarks>Noncentral t with δ = √n d/s (paired) or √(n/2) d/s (two groups of n). Cohen (1988), Statistical power analysis (from memory; checked against R's power.t.test).</remarks>
+/// <remarks>Difference d and SD s in one unit, power a probability. Assumes independent normal numbers. Noncentral t with δ = √n d/s (paired) or √(n/2) d/s (two groups of n). Cohen (1988), Statistical power analysis (from memory; checked against R's power.t.test).</remarks>
 public static class TTestPower
 {
     private const double FewestAthletes = 2;

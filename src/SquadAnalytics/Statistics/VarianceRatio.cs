@@ -4,7 +4,7 @@ namespace SquadAnalytics.Statistics;
 /// <param name="Ratio">F, the ratio of the variances (n - 1).</param>
 /// <param name="NumeratorDf">Degrees of freedom of the compared group.</param>
 /// <param name="DenominatorDf">Degrees of freedom of the reference group.</param>
-/// <remarks>Assumes normal numbers, and is sensitive to departures from that.</remarks>
+/// <remarks>Assumes normal numbers, and is sensitive to departures from that. Source: Snedecor's F, textbook.</remarks>
 public sealed record VarianceRatio(double Ratio, int NumeratorDf, int DenominatorDf)
 {
     /// <summary>Two-sided p-value of equal variances.</summary>
