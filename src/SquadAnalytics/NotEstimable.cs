@@ -30,6 +30,14 @@ public sealed record NotEstimable
     {
     }
 
+    /// <summary>Makes a refusal of more than a calculation takes, whose time or memory grows faster than the number.</summary>
+    /// <param name="measure">The measure asked for.</param>
+    /// <param name="most">How many it takes at most.</param>
+    /// <param name="found">How many there were.</param>
+    /// <param name="noun">What is counted, in the plural: <c>points</c>.</param>
+    public static NotEstimable TooMany(string measure, int most, int found, string noun) =>
+        new(measure, Refusal.TooManyObservations, "at most " + Count(most, noun), Count(found, noun));
+
     /// <summary>The measure asked for.</summary>
     public string Measure { get; }
 
@@ -43,7 +51,7 @@ public sealed record NotEstimable
     public string Found { get; }
 
     /// <summary>The refusal as a sentence: <c>Not enough data for the slope: needs 3 sets, has 2 sets.</c></summary>
-    public override string ToString() => $"Not enough data for {Measure}: needs {Needed}, has {Found}.";
+    public override string ToString() => $"{(Reason == Refusal.TooManyObservations ? "Too much" : "Not enough")} data for {Measure}: needs {Needed}, has {Found}.";
 
     private static string Count(int number, string noun) => string.Create(CultureInfo.InvariantCulture, $"{number} {noun}");
 }

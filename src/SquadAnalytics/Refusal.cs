@@ -9,6 +9,9 @@ public enum Refusal
     /// <summary>The sample has too few observations for the calculation.</summary>
     TooFewObservations,
 
+    /// <summary>There are more observations than the calculation takes, whose time or memory grows faster than their number.</summary>
+    TooManyObservations,
+
     /// <summary>The athlete has too few sessions.</summary>
     TooFewSessions,
 

@@ -20,7 +20,7 @@ public static class SeasonTrend
     /// resemble their neighbours see the Newey-West slope (Newey and West 1987, Econometrica 55:703-708, with the small-sample factor m / (m - 2); its limits with degrees of freedom after Bell and
     /// McCaffrey 2002, Survey Methodology 28:169-181, from memory, because plain ones cover far too seldom in a season).</para>
     /// <para>Theil-Sen slope: median of the pairwise slopes, interval from Kendall's ranks (Sen 1968, J Am Stat Assoc 63:1379-1389; from memory), its p-value that of Kendall's S;
-    /// time grows with the square of the athlete's tests, and linearly with athletes.</para>
+    /// refused above 3,000 tests, because its time grows with their square. The rest grows linearly.</para>
     /// </remarks>
     /// <param name="sessions">Sessions of one athlete, in any order.</param>
     /// <param name="options">Level, lag, selection; null for the defaults.</param>

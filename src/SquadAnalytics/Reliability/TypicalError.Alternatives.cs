@@ -29,7 +29,7 @@ public static partial class TypicalError
     /// memory).</remarks>
     /// <param name="sessions">Sessions of the whole squad, in any order.</param>
     /// <param name="options">Measure, window, blocks, selection; null for the defaults.</param>
-    /// <returns>The standard deviation, or what <see cref="Fit(IReadOnlyList{Session}, TypicalErrorOptions?)"/> or the model refuses.</returns>
+    /// <returns>The standard deviation, or what <see cref="Fit(IReadOnlyList{Session}, TypicalErrorOptions?)"/> or the model refuses, <see cref="Refusal.TooManyObservations"/> above 300 tests included.</returns>
     public static Answer<Estimate> OfMixedModel(IReadOnlyList<Session> sessions, TypicalErrorOptions? options = null)
     {
         options ??= new TypicalErrorOptions();
@@ -37,6 +37,8 @@ public static partial class TypicalError
         var selection = SessionSelection.Of(sessions, options.Selection).GetOrThrow();
         var cells = TestSeries.Windows(selection.Sessions, options.Blocks, options.Grouping, options.WindowLength, TestSeries.Value(options.Measure, Scale.Seconds))
             .SelectMany((window, number) => window.Select(cell => (Test: FormattableString.Invariant($"{number}/{cell.Test}"), Athlete: FormattableString.Invariant($"{number}/{cell.Athlete}"), cell.Value))).ToList();
+        var tests = cells.Select(cell => cell.Test).Distinct(StringComparer.Ordinal).Count();
+        if (tests > RegressionDesign.MostColumns) return NotEstimable.TooMany("the typical error by a mixed model", RegressionDesign.MostColumns, tests, "tests");
         var unit = options.Measure.UnitOf();
         var design = new MixedDesign(
             new DesignColumn(options.Measure.Words(), [.. cells.Select(cell => cell.Value)], unit),

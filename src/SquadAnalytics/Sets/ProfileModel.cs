@@ -8,6 +8,7 @@ public static class ProfileModel
 {
     private const int NeededSessions = 4;
     private const int NeededAthletes = 6;
+    private const int MostSessionsOfOne = 300;
     private const string Measure = "the profile model";
     private const string Athlete = "athlete";
     private const string Late = "late";
@@ -20,11 +21,11 @@ public static class ProfileModel
     /// <para>An athlete's late contrast is the posterior of the mean c_i of the own sessions' late contrasts, c_i ~ N(true contrast, σ² / m_i), true contrasts ~ N(μ, ω²), flat on μ, ω and ln σ (Gelman
     /// 2006, Bayesian Analysis 1:515-534, from memory), because the model's predictions take the variances for known; they stand beside it as deviations.</para>
     /// <para>Assumes that sets of a session are equally correlated and equally noisy, which the contrasts session by session (<see cref="LateSlowdown"/>) do not. The effort grows with the cube of the
-    /// sessions of one athlete, and linearly with athletes. Source: Bates et al. 2015, J Stat Softw 67(1) (from memory).</para>
+    /// sessions of one athlete (at most 300), and linearly with athletes. Source: Bates et al. 2015, J Stat Softw 67(1) (from memory).</para>
     /// </remarks>
     /// <param name="sessions">Sessions of one athlete or of several, in any order.</param>
     /// <param name="options">b, degrees of freedom, level, selection.</param>
-    /// <returns>The model, or <see cref="Refusal.TooFewSessions"/> below 4 eligible sessions, <see cref="Refusal.TooFewSets"/> below 3 sets, <see cref="Refusal.MixedProtocols"/>, or what the mixed model
+    /// <returns>The model, or <see cref="Refusal.TooFewSessions"/> below 4 eligible sessions, <see cref="Refusal.TooFewSets"/> below 3 sets, <see cref="Refusal.TooManyObservations"/> above 300 sessions of one among several athletes, <see cref="Refusal.MixedProtocols"/>, or what the mixed model
     /// refuses.</returns>
     /// <exception cref="ArgumentException">b is not a set before the last.</exception>
     public static Answer<ProfileModelResult> Fit(IReadOnlyList<Session> sessions, ProfileModelOptions options)
@@ -41,6 +42,8 @@ public static class ProfileModel
         if (n < 3) return new NotEstimable(Measure, Refusal.TooFewSets, 3, n, "sets");
         if (options.AfterSet >= n) throw new ArgumentException($"Set {options.AfterSet} is not one before the last of {n} sets.", nameof(options));
         var own = selection.Sessions.GroupBy(session => session.AthleteId, StringComparer.Ordinal).OrderBy(group => group.Key, StringComparer.Ordinal).ToList();
+        var most = own.Max(group => group.Count());
+        if (own.Count > 1 && most > MostSessionsOfOne) return NotEstimable.TooMany(Measure, MostSessionsOfOne, most, "eligible sessions of one athlete");
         var enough = own.Count(group => group.Count() >= NeededSessions);
         return MixedModel.Fit(Design([.. own.SelectMany(group => group)], own.Count > 1, enough >= NeededAthletes, options.AfterSet), new MixedModelOptions { ConfidenceLevel = options.Level, DegreesOfFreedom = options.DegreesOfFreedom })
             .Select(fit => Result(fit, own, n, enough, selection, options));

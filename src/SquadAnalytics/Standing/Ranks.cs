@@ -16,16 +16,16 @@ public static class Ranks
     /// </remarks>
     /// <param name="levels">One level per athlete, all in one unit.</param>
     /// <param name="options">Level, draws and seed; null for the defaults.</param>
-    /// <returns>The athletes by expected rank, or <see cref="Refusal.TooFewAthletes"/> below 2.</returns>
-    /// <exception cref="ArgumentException">A level has no standard error above 0, the units differ, or there are more than 2,000 athletes.</exception>
+    /// <returns>The athletes by expected rank, or <see cref="Refusal.TooFewAthletes"/> below 2, or <see cref="Refusal.TooManyObservations"/> above 2,000.</returns>
+    /// <exception cref="ArgumentException">A level has no standard error above 0, or the units differ.</exception>
     public static Answer<IReadOnlyList<RankedAthlete>> Fit(IReadOnlyList<AthleteLevel> levels, RankOptions? options = null)
     {
         ArgumentNullException.ThrowIfNull(levels);
         options ??= new RankOptions();
         if (levels.FirstOrDefault(level => level.Estimate.StandardError is not > 0) is { } bare) throw new ArgumentException($"The level of {bare.AthleteId} has no standard error above 0.", nameof(levels));
-        if (levels.Count > Most) throw new ArgumentException($"Ranks compare every athlete with every other: at most {Most} of them, not {levels.Count}.", nameof(levels));
         if (levels.Select(level => level.Estimate.Unit).Distinct().Count() > 1) throw new ArgumentException("The levels must all be in one unit.", nameof(levels));
         if (levels.Count < 2) return new NotEstimable("ranks", Refusal.TooFewAthletes, 2, levels.Count, "athletes");
+        if (levels.Count > Most) return NotEstimable.TooMany("ranks", Most, levels.Count, "athletes");
         var shares = Simulate(levels, options);
         return new Answer<IReadOnlyList<RankedAthlete>>([.. levels.Select((level, i) => new RankedAthlete(
             level.AthleteId,

@@ -42,7 +42,7 @@ public sealed record Ancova
     /// <param name="response">The response, for example the later total.</param>
     /// <param name="baseline">The baseline of the same athletes, for example the earlier total.</param>
     /// <param name="groups">The group of each.</param>
-    /// <returns>The analysis, or a refusal with one group, too few observations, no scatter, or a baseline that the groups explain.</returns>
+    /// <returns>The analysis, or a refusal with one group, more than 100, too few observations, no scatter, or a baseline that the groups explain.</returns>
     /// <exception cref="ArgumentException">The lengths differ, or a number is not finite.</exception>
     public static Answer<Ancova> Estimate(IReadOnlyList<double> response, IReadOnlyList<double> baseline, IReadOnlyList<string> groups)
     {
@@ -50,6 +50,7 @@ public sealed record Ancova
         var x = Numbers.Of(baseline);
         var names = groups.Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal).ToArray();
         if (names.Length < 2) return new NotEstimable("the baseline-adjusted comparison", Refusal.TooFewObservations, 2, names.Length, "groups");
+        if (names.Length > PairwiseComparisons.MostGroups) return NotEstimable.TooMany("the baseline-adjusted comparison", PairwiseComparisons.MostGroups, names.Length, "groups");
         var design = RegressionDesign.WithIntercept(x.Length).Add("baseline", x).AddFactor("group", groups);
         return LeastSquares.Fit(response, design).Match<Answer<Ancova>>(
             fit =>

@@ -4,13 +4,13 @@ namespace SquadAnalytics.Statistics;
 /// <remarks>
 /// S = concordant minus discordant pairs; τ-b = S / √((pairs untied in x)(pairs untied in y)). Without ties and below 50 pairs the p-value
 /// is exact, otherwise normal with the tie-corrected variance of S. Kendall (1938), Biometrika 30:81-93; Mann (1945), Econometrica
-/// 13:245-259 (from memory; checked against R 4.2.2). Time grows with the square of the pairs.
+/// 13:245-259 (from memory; checked against R 4.2.2). S is counted by sorting (Knight 1966, J Am Stat Assoc 61:436-439, from memory), in n log n steps.
 /// </remarks>
 public sealed record KendallCorrelation
 {
     private const int ExactBelow = 50;
 
-    private KendallCorrelation(int observations, int s, int concordant, double tau, double variance, bool isExact)
+    private KendallCorrelation(int observations, long s, long concordant, double tau, double variance, bool isExact)
     {
         (Observations, S, Concordant, Tau, VarianceOfS, IsExact) = (observations, s, concordant, tau, variance, isExact);
     }
@@ -19,10 +19,10 @@ public sealed record KendallCorrelation
     public int Observations { get; }
 
     /// <summary>Concordant minus discordant pairs of observations.</summary>
-    public int S { get; }
+    public long S { get; }
 
     /// <summary>Concordant pairs of observations.</summary>
-    public int Concordant { get; }
+    public long Concordant { get; }
 
     /// <summary>τ-b, from -1 to 1.</summary>
     public double Tau { get; }
@@ -31,7 +31,7 @@ public sealed record KendallCorrelation
     public double VarianceOfS { get; }
 
     /// <summary>Exact two-sided p-value, or null with ties or 50 observations and more.</summary>
-    public double? ExactPValue => IsExact ? field ??= Exact(Observations, Concordant) : null;
+    public double? ExactPValue => IsExact ? field ??= Exact(Observations, (int)Concordant) : null;
 
     /// <summary>Whether the distribution of S is known exactly: without ties and below 50 pairs.</summary>
     internal bool IsExact { get; }
@@ -60,27 +60,47 @@ public sealed record KendallCorrelation
         Numbers.SameLength(first, second, nameof(x), nameof(y));
         var n = first.Length;
         if (n < 3) return new NotEstimable("Kendall's correlation", Refusal.TooFewObservations, 3, n, "pairs");
-        var (s, concordant, untiedX, untiedY) = (0, 0, 0, 0);
-        for (var i = 0; i < n; i++)
-        {
-            for (var j = i + 1; j < n; j++)
-            {
-                var (dx, dy) = (Math.Sign(first[j] - first[i]), Math.Sign(second[j] - second[i]));
-                s += dx * dy;
-                if (dx * dy > 0) concordant++;
-                if (dx != 0) untiedX++;
-                if (dy != 0) untiedY++;
-            }
-        }
-
-        if (untiedX == 0 || untiedY == 0) return new NotEstimable("Kendall's correlation", Refusal.ZeroVariance, "two series that vary", "a constant one");
         var (tiesX, tiesY) = (Ranks.Ties(first), Ranks.Ties(second));
+        var (untiedX, untiedY) = (Pairs(n) - Tied(tiesX), Pairs(n) - Tied(tiesY));
+        if (untiedX == 0 || untiedY == 0) return new NotEstimable("Kendall's correlation", Refusal.ZeroVariance, "two series that vary", "a constant one");
+        (double X, double Y)[] points = [.. first.Zip(second).Order()];
+        var discordant = Exchanges(Array.ConvertAll(points, point => point.Y));
+        var concordant = untiedX + untiedY - Pairs(n) + Tied(Ranks.Ties(points)) - discordant;
+        var s = concordant - discordant;
         var exact = tiesX.Length + tiesY.Length == 0 && n < ExactBelow;
         return new KendallCorrelation(n, s, concordant, s / Math.Sqrt((double)untiedX * untiedY), Variance(n, tiesX, tiesY), exact);
     }
 
     /// <summary>τ, S and p.</summary>
     public override string ToString() => FormattableString.Invariant($"Kendall's tau {Tau:0.000}, S {S}, p {PValue:G3}");
+
+    private static long Pairs(long n) => n * (n - 1) / 2;
+
+    private static long Tied(int[] ties) => ties.Sum(tie => Pairs(tie));
+
+    /// <summary>How many pairs of neighbours a sort by exchanging them takes; the numbers are sorted on the way, half by half.</summary>
+    private static long Exchanges(Span<double> numbers)
+    {
+        if (numbers.Length < 2) return 0;
+        var half = numbers.Length / 2;
+        var count = Exchanges(numbers[..half]) + Exchanges(numbers[half..]);
+        var earlier = numbers[..half].ToArray();
+        var (left, right) = (0, half);
+        for (var place = 0; left < half; place++)
+        {
+            if (right == numbers.Length || earlier[left] <= numbers[right])
+            {
+                numbers[place] = earlier[left++];
+            }
+            else
+            {
+                numbers[place] = numbers[right++];
+                count += half - left;
+            }
+        }
+
+        return count;
+    }
 
     private static double Exact(int n, int concordant)
     {

@@ -3,6 +3,9 @@ namespace SquadAnalytics.Statistics;
 /// <summary>All pairs of several groups, with p-values and intervals adjusted for their number.</summary>
 public static class PairwiseComparisons
 {
+    /// <summary>The number of pairs grows with the square of the groups.</summary>
+    internal const int MostGroups = 100;
+
     /// <summary>Compares the means of all pairs of groups on the pooled within-group variance.</summary>
     /// <remarks>Assumes independent normal values with one scatter in all groups. Source: Tukey (1953) and Kramer (1956), Biometrics 12:307-310, for the range (from
     /// memory); Holm (1979) and Bonferroni otherwise.</remarks>
@@ -10,12 +13,13 @@ public static class PairwiseComparisons
     /// <param name="groups">The group of each.</param>
     /// <param name="adjustment">How the number of pairs is allowed for.</param>
     /// <param name="level">Confidence level of all intervals together (of each one where the adjustment has none).</param>
-    /// <returns>The comparisons, first group with all others first, or the refusal of the analysis of variance.</returns>
+    /// <returns>The comparisons, first group with all others first, or the refusal of the analysis of variance, or <see cref="Refusal.TooManyObservations"/> above 100 groups.</returns>
     /// <exception cref="ArgumentException">The lengths differ, or a number is not finite.</exception>
     public static Answer<IReadOnlyList<PairwiseComparison>> OfGroups(IReadOnlyList<double> values, IReadOnlyList<string> groups, PairwiseAdjustment adjustment, ConfidenceLevel level) =>
         OneWayAnova.Fit(values, groups).Match<Answer<IReadOnlyList<PairwiseComparison>>>(
             anova =>
             {
+                if (anova.Groups.Count > MostGroups) return NotEstimable.TooMany("the comparison of groups", MostGroups, anova.Groups.Count, "groups");
                 if (anova.ResidualStandardDeviation == 0) return new NotEstimable("the comparison of groups", Refusal.ZeroVariance, "numbers that vary within the groups", "none");
                 TEstimate Difference(GroupSummary first, GroupSummary second) => new(
                     $"{second.Name} - {first.Name}",

@@ -9,17 +9,17 @@ internal static class Ranks
         var sorted = Numbers.Sorted(values);
         return Array.ConvertAll(values, value =>
         {
-            var first = LowerBound(sorted, value);
-            var behind = first;
-            while (behind < sorted.Length && sorted[behind] == value) behind++;
+            var first = CountBelow(sorted, value);
+            var behind = CountBelow(sorted, Math.BitIncrement(value));
             return first + 1 + behind;
         });
     }
 
-    /// <summary>Sizes of the groups of equal numbers, those of size 1 left out.</summary>
-    public static int[] Ties(double[] values) => [.. values.CountBy(value => value).Select(pair => pair.Value).Where(count => count > 1)];
+    /// <summary>Sizes of the groups of equal values, those of size 1 left out.</summary>
+    public static int[] Ties<T>(IEnumerable<T> values)
+        where T : notnull => [.. values.CountBy(value => value).Select(pair => pair.Value).Where(count => count > 1)];
 
-    private static int LowerBound(double[] sorted, double value)
+    private static int CountBelow(double[] sorted, double value)
     {
         var (low, high) = (0, sorted.Length);
         while (low < high)

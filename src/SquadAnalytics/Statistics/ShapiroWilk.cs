@@ -20,7 +20,7 @@ public sealed record ShapiroWilk(double W, double PValue)
     {
         var sample = Numbers.Of(values, 0);
         if (sample.Length < Least) return new NotEstimable("the Shapiro-Wilk test", Refusal.TooFewObservations, Least, sample.Length, "numbers");
-        if (sample.Length > Most) return new NotEstimable("the Shapiro-Wilk test", Refusal.NotComparable, "at most 5000 numbers", FormattableString.Invariant($"{sample.Length} numbers"));
+        if (sample.Length > Most) return NotEstimable.TooMany("the Shapiro-Wilk test", Most, sample.Length, "numbers");
         var sorted = Numbers.Sorted(sample);
         if (sorted[0] == sorted[^1]) return new NotEstimable("the Shapiro-Wilk test", Refusal.ZeroVariance, "numbers that vary", "all the same");
         var weights = Weights(sorted.Length);

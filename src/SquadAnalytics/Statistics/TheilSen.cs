@@ -4,10 +4,13 @@ namespace SquadAnalytics.Statistics;
 /// <remarks>
 /// Slope = median of (y_j - y_i)/(x_j - x_i) over pairs with different x. Limits: with M such slopes and C = z √Var(S), Kendall's S, the
 /// order statistics of rank (M - C)/2 and (M + C)/2 + 1. Theil (1950), Proc K Ned Akad Wet 53; Sen (1968), J Am Stat Assoc 63:1379-1389
-/// (from memory; checked against the definitions in R 4.2.2). Time and memory grow with the square of the points.
+/// (from memory; checked against the definitions in R 4.2.2). Time and memory grow with the square of the points: at most 3,000.
 /// </remarks>
 public sealed record TheilSen
 {
+    // Two tests a week for 28 years; 36 MB of slopes.
+    private const int MostPoints = 3_000;
+
     private TheilSen(double[] slopes, double intercept, double interceptOfMedians, KendallCorrelation kendall, Interval? interval, double? achieved)
     {
         (PairwiseSlopes, Slope) = (slopes.Length, Descriptive.MedianOfSorted(slopes));
@@ -41,13 +44,14 @@ public sealed record TheilSen
     /// <param name="y">Response.</param>
     /// <param name="level">Confidence level of the slope's interval.</param>
     /// <param name="limits">How the limits are read off; rounded ranks by default.</param>
-    /// <returns>The line, or a refusal with fewer than three points or a constant series.</returns>
+    /// <returns>The line, or a refusal with fewer than three points (<see cref="Refusal.TooFewObservations"/>), more than 3,000 (<see cref="Refusal.TooManyObservations"/>) or a constant series (<see cref="Refusal.ZeroVariance"/>).</returns>
     /// <exception cref="ArgumentException">The lengths differ, or a number is not finite.</exception>
     public static Answer<TheilSen> Fit(IReadOnlyList<double> x, IReadOnlyList<double> y, ConfidenceLevel level, RankLimits limits = RankLimits.Rounded)
     {
         var (first, second) = (Numbers.Of(x, 0), Numbers.Of(y, 0));
         Numbers.SameLength(first, second, nameof(x), nameof(y));
         if (first.Length < 3) return new NotEstimable("the Theil-Sen slope", Refusal.TooFewObservations, 3, first.Length, "points");
+        if (first.Length > MostPoints) return NotEstimable.TooMany("the Theil-Sen slope", MostPoints, first.Length, "points");
         var slopes = Slopes(first, second);
         if (slopes.Length == 0) return new NotEstimable("the Theil-Sen slope", Refusal.ZeroVariance, "points at different x", "all at the same");
         return KendallCorrelation.Fit(first, second).Match(
@@ -79,7 +83,7 @@ public sealed record TheilSen
 
     private static double[] Slopes(double[] x, double[] y)
     {
-        var slopes = new List<double>();
+        var slopes = new List<double>(x.Length * (x.Length - 1) / 2);
         for (var i = 0; i < x.Length; i++)
         {
             for (var j = i + 1; j < x.Length; j++)

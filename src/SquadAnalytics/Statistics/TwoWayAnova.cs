@@ -55,7 +55,7 @@ public sealed record TwoWayAnova
     /// <param name="values">The observations.</param>
     /// <param name="rows">The row (athlete) of each.</param>
     /// <param name="columns">The column (test) of each.</param>
-    /// <returns>The analysis, or a refusal with one row, one column or no residual degree of freedom.</returns>
+    /// <returns>The analysis, or a refusal with one row, one column or no residual degree of freedom, or with more than 301 rows and columns together (<see cref="Refusal.TooManyObservations"/>).</returns>
     /// <exception cref="ArgumentException">The lengths differ, a cell is filled twice, or a number is not finite.</exception>
     public static Answer<TwoWayAnova> Fit(IReadOnlyList<double> values, IReadOnlyList<string> rows, IReadOnlyList<string> columns)
     {
@@ -66,6 +66,8 @@ public sealed record TwoWayAnova
         var columnCount = columns.Distinct(StringComparer.Ordinal).Count();
         if (rowCount < 2) return new NotEstimable("the two-way analysis of variance", Refusal.TooFewObservations, 2, rowCount, "rows");
         if (columnCount < 2) return new NotEstimable("the two-way analysis of variance", Refusal.TooFewObservations, 2, columnCount, "columns");
+        if (rowCount + columnCount - 1 > RegressionDesign.MostColumns)
+            return NotEstimable.TooMany("the two-way analysis of variance", RegressionDesign.MostColumns + 1, rowCount + columnCount, "rows and columns together");
         var design = RegressionDesign.WithIntercept(y.Length).AddFactor("rows", rows).AddFactor("columns", columns);
         if (rows.Zip(columns).Distinct().Count() < y.Length)
             throw new ArgumentException("Every pair of row and column may occur only once.", nameof(columns));

@@ -13,6 +13,7 @@ namespace SquadAnalytics.Benchmarks.Jobs;
 internal sealed class ScalingJob : Job
 {
     private const int Smallest = 1_000;
+    private const int Boxers = 10;
     private const double LinearAtMost = 1.15;
 
     public override string Name => "scaling";
@@ -20,10 +21,12 @@ internal sealed class ScalingJob : Job
     public override string Summary => "Time of each squad analysis from 10^3 to 10^6 sessions, with the log-log slope.";
 
     public override string Usage => """
-        scaling [--most N] [--only WORD] [--out FILE]
+        scaling [--most N] [--only WORD] [--long] [--out FILE]
           --most  the largest number of sessions, a power of ten (default 1000000, at least 10000; a million needs about 4 GB)
           --only  analyses whose name contains the word
+          --long  ten boxers whose tests grow, in place of a squad that grows
         The slope is taken from 10^4 sessions on, where fixed costs no longer count. The exit code is 1 where one is above 1.15.
+        An analysis that refuses so many tests of one athlete says so in its cell.
         """;
 
     public override int Run(IReadOnlyList<string> arguments)
@@ -37,17 +40,19 @@ internal sealed class ScalingJob : Job
 
         var only = Option(arguments, "--only") ?? "";
         var analyses = Analyses().Where(analysis => analysis.Name.Contains(only, StringComparison.Ordinal)).ToList();
-        var points = analyses.Select(_ => new List<(double Sessions, double Seconds)>()).ToList();
+        var points = analyses.Select(_ => new List<(double Sessions, double? Seconds)>()).ToList();
+        var isLong = arguments.Contains("--long");
+        Squad Draw(int sessions) => LargeSquad.Draw(sessions, seed: 1, isLong ? sessions / Boxers : LargeSquad.SessionsEach);
         // The smallest squad once unmeasured, so that nothing is compiled while the clock runs.
-        foreach (var analysis in analyses) analysis.Work(LargeSquad.Draw(Smallest, seed: 1));
+        foreach (var analysis in analyses) Seconds(analysis.Work, Draw(Smallest), runs: 1, warmUps: 0);
         for (var sessions = Smallest; sessions <= most; sessions *= 10)
         {
-            var squad = LargeSquad.Draw(sessions, seed: 1);
+            var squad = Draw(sessions);
             foreach (var (index, analysis) in analyses.Index())
             {
                 GC.Collect();
-                var seconds = Stopwatching.MedianSeconds(() => analysis.Work(squad), runs: sessions <= 10_000 ? 5 : 1, warmUps: sessions <= 10_000 ? 1 : 0);
-                Console.Error.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{squad.Sessions.Count} sessions, {analysis.Name}: {seconds:0.0000} s"));
+                var seconds = Seconds(analysis.Work, squad, runs: sessions <= 10_000 ? 5 : 1, warmUps: sessions <= 10_000 ? 1 : 0);
+                Console.Error.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{squad.Sessions.Count} sessions, {analysis.Name}: {Cell(seconds)} s"));
                 points[index].Add((squad.Sessions.Count, seconds));
             }
         }
@@ -56,14 +61,14 @@ internal sealed class ScalingJob : Job
         var steep = 0;
         foreach (var (index, analysis) in analyses.Index())
         {
-            var slope = Slope([.. points[index].Skip(points[index].Count > 2 ? 1 : 0)]);
+            var slope = Slope([.. points[index].Skip(points[index].Count > 2 ? 1 : 0).Where(point => point.Seconds is not null).Select(point => (point.Sessions, point.Seconds!.Value))]);
             if (slope > LinearAtMost) steep++;
-            lines.Add(string.Create(CultureInfo.InvariantCulture, $"| {analysis.Name} | {string.Join(" | ", points[index].Select(point => point.Seconds.ToString("0.0000", CultureInfo.InvariantCulture)))} | {slope:0.00} |"));
+            lines.Add(string.Create(CultureInfo.InvariantCulture, $"| {analysis.Name} | {string.Join(" | ", points[index].Select(point => Cell(point.Seconds)))} | {slope:0.00} |"));
         }
 
         foreach (var line in lines) Console.WriteLine(line);
         if (Option(arguments, "--out") is { } file)
-            File.WriteAllText(file, $"# Time against sessions\n\nCommand `scaling`, seed 1, commit {Provenance.Commit()}, {Provenance.Machine()}. Slope of log time on log sessions from 10^4 on; 1 is linear.\n\n{string.Join('\n', lines)}\n");
+            File.WriteAllText(file, $"# Time against sessions\n\nCommand `scaling{(isLong ? " --long" : "")}`, seed 1, commit {Provenance.Commit()}, {Provenance.Machine()}. Slope of log time on log sessions from 10^4 on; 1 is linear.\n\n{string.Join('\n', lines)}\n");
         return steep == 0 ? 0 : 1;
     }
 
@@ -120,8 +125,23 @@ internal sealed class ScalingJob : Job
         foreach (var item in items) work(item);
     }
 
-    private static double Slope(IReadOnlyList<(double Sessions, double Seconds)> points)
+    private static double? Seconds(Action<Squad> work, Squad squad, int runs, int warmUps)
     {
+        try
+        {
+            return Stopwatching.MedianSeconds(() => work(squad), runs, warmUps);
+        }
+        catch (NotEstimableException refused) when (refused.Refusal.Reason == Refusal.TooManyObservations)
+        {
+            return null;
+        }
+    }
+
+    private static string Cell(double? seconds) => seconds?.ToString("0.0000", CultureInfo.InvariantCulture) ?? "refused";
+
+    private static double? Slope(IReadOnlyList<(double Sessions, double Seconds)> points)
+    {
+        if (points.Count < 2) return null;
         var x = points.Select(point => Math.Log(point.Sessions)).ToArray();
         var y = points.Select(point => Math.Log(point.Seconds)).ToArray();
         double meanX = x.Average(), meanY = y.Average();

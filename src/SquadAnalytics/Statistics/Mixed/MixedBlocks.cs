@@ -1,5 +1,3 @@
-using System.Globalization;
-
 namespace SquadAnalytics.Statistics;
 
 /// <summary>
@@ -17,23 +15,26 @@ internal sealed partial class MixedBlocks
     // The factor of one block is dense; beyond this it would take more than 100 MB and minutes.
     private const int LargestBlock = 2_500;
 
-    public MixedBlocks(MixedDesign design, OrthonormalColumns fixedColumns)
+    private MixedBlocks(MixedDesign design, int fixedCount, out int[][] levelBlock)
     {
         Observations = design.Observations;
-        FixedCount = fixedColumns.Columns.Length;
+        FixedCount = fixedCount;
         Terms = Term.Number(design.RandomTerms);
         ThetaCount = Terms.Sum(term => term.ThetaCount);
-        var levelBlock = Components(out var blockCount);
+        levelBlock = Components(out var blockCount);
         Blocks = new Block[blockCount];
         Arrange(levelBlock);
-        if (Blocks.Max(block => block.Effects) is > LargestBlock and var connected)
-        {
-            throw new ArgumentException(
-                string.Create(CultureInfo.InvariantCulture, $"The crossed terms connect {connected} random effects; this engine takes up to {LargestBlock}."), nameof(design));
-        }
-
         BaseTriangle = new double[(FixedCount + 1) * (FixedCount + 1)];
-        Reduce(fixedColumns, levelBlock);
+    }
+
+    /// <summary>Reduces a design, or refuses where its terms connect more random effects than the factor of one block takes.</summary>
+    public static Answer<MixedBlocks> Of(MixedDesign design, OrthonormalColumns fixedColumns)
+    {
+        var blocks = new MixedBlocks(design, fixedColumns.Columns.Length, out var levelBlock);
+        var connected = blocks.Blocks.Max(block => block.Effects);
+        if (connected > LargestBlock) return NotEstimable.TooMany(MixedModel.Measure, LargestBlock, connected, "random effects that share observations");
+        blocks.Reduce(fixedColumns, levelBlock);
+        return blocks;
     }
 
     public int Observations { get; }

@@ -8,14 +8,14 @@ namespace SquadAnalytics.Statistics;
 /// each θ the best β and σ are known in closed form, so that only θ is searched. The data are reduced once to orthogonal-triangular
 /// sufficient statistics per group, after which an evaluation costs as many small steps as there are groups (fewer where groups have the same
 /// design), whatever the number of observations. Groups of nested or crossed terms that share observations are worked on together, at a cost that grows with the cube of
-/// their number of random effects: nested terms scale with the outer groups, fully crossed ones are for some hundred groups. Assumes normal random effects and residuals, equal residual variance, and that missing observations are missing at random.
+/// their number of random effects (at most 2,500), with the square of the fixed effects (at most 300): nested terms scale with the outer groups, fully crossed ones are for some hundred groups. Assumes normal random effects and residuals, equal residual variance, and that missing observations are missing at random.
 /// Sources: Laird and Ware (1982), Biometrics 38:963-974; Patterson and Thompson (1971), Biometrika 58:545-554; Bates et al. (2015), J Stat
 /// Softw 67(1) (all from memory).
 /// </remarks>
 public static partial class MixedModel
 {
     private const double SingularTolerance = 1e-4;
-    private const string Measure = "the mixed model";
+    internal const string Measure = "the mixed model";
 
     /// <summary>Fits a linear mixed model.</summary>
     /// <param name="design">Response, fixed effects and random terms.</param>
@@ -23,21 +23,24 @@ public static partial class MixedModel
     /// <returns>
     /// The fit, or <see cref="NotEstimable"/>: fewer than two groups in a term, or no more observations than fixed effects (<see cref="Refusal.TooFewObservations"/>), as many random effects as
     /// observations or more, or fixed effects that are combinations of each other (<see cref="Refusal.WeaklyIdentified"/>), a response
-    /// without variance about the fixed effects or within groups (<see cref="Refusal.ZeroVariance"/>), no settled optimum (<see cref="Refusal.NotConverged"/>).
+    /// without variance about the fixed effects or within groups (<see cref="Refusal.ZeroVariance"/>), no settled optimum (<see cref="Refusal.NotConverged"/>),
+    /// more than 300 fixed effects or 2,500 random effects that share observations (<see cref="Refusal.TooManyObservations"/>).
     /// </returns>
-    /// <exception cref="ArgumentException">Kenward and Roger's method together with maximum likelihood, or crossed terms that connect more than 2,500 random effects.</exception>
+    /// <exception cref="ArgumentException">Kenward and Roger's method together with maximum likelihood.</exception>
     public static Answer<MixedFit> Fit(MixedDesign design, MixedModelOptions? options = null)
     {
         ArgumentNullException.ThrowIfNull(design);
         options ??= new MixedModelOptions();
         if (options is { DegreesOfFreedom: FixedEffectDegreesOfFreedom.KenwardRoger, Criterion: MixedCriterion.MaximumLikelihood })
             throw new ArgumentException("Kenward and Roger's method rests on REML; choose REML or other degrees of freedom.", nameof(options));
+        if (design.FixedEffects.Count > RegressionDesign.MostColumns) return NotEstimable.TooMany(Measure, RegressionDesign.MostColumns, design.FixedEffects.Count, "fixed effects");
         var columns = OrthonormalColumns.Of([.. design.FixedEffects.Select(column => column.Array)], design.Response.Array);
         if (Unfit(design, columns) is { } refusal) return refusal;
         var notes = new List<string>();
         for (var current = design; ;)
         {
-            var data = new MixedBlocks(current, columns);
+            var blocks = MixedBlocks.Of(current, columns);
+            if (!blocks.TryGet(out var data)) return blocks.Refusal!;
             if (TooManyEffects(data) is { } tooMany) return tooMany;
             var deviance = new MixedDeviance(data, columns, options.Criterion);
             if (!ScattersWithinGroups(deviance)) return new NotEstimable(Measure, Refusal.ZeroVariance, "observations that scatter within groups", "none");

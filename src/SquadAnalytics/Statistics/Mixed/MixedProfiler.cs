@@ -194,7 +194,7 @@ internal sealed class MixedProfiler
     private static MixedDeviance Deviance(MixedDesign design)
     {
         var columns = OrthonormalColumns.Of([.. design.FixedEffects.Select(column => column.Array)], design.Response.Array);
-        return new MixedDeviance(new MixedBlocks(design, columns), columns, MixedCriterion.MaximumLikelihood);
+        return new MixedDeviance(MixedBlocks.Of(design, columns).GetOrThrow(), columns, MixedCriterion.MaximumLikelihood);
     }
 
     private static double[] Scaled(MixedDeviance deviance, IReadOnlyList<double> theta)

@@ -27,7 +27,7 @@ public static class Bootstrap
     /// <param name="seed">Seed of the random numbers.</param>
     /// <param name="options">Settings; by default 10,000 resamples and 90 % intervals.</param>
     /// <returns>
-    /// The bootstrap, or <see cref="NotEstimable"/>: fewer than three numbers, a statistic that does not vary, or one that is not a finite number
+    /// The bootstrap, or <see cref="NotEstimable"/>: fewer than three numbers, more than the 5,000 that the acceleration's jackknife takes, a statistic that does not vary, or one that is not a finite number
     /// for the data or for more than 5 % of the resamples.
     /// </returns>
     /// <exception cref="ArgumentException">A number is not finite.</exception>

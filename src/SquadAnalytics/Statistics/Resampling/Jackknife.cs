@@ -2,16 +2,19 @@ namespace SquadAnalytics.Statistics;
 
 /// <summary>The jackknife: what a statistic owes to each observation, and its standard error, bias and acceleration.</summary>
 /// <remarks>
-/// Exact, without random numbers. Assumes a statistic that changes smoothly with the data (not a median or a quantile).
+/// Exact, without random numbers. Assumes a statistic that changes smoothly with the data (not a median or a quantile). Takes as many
+/// evaluations as there are units, so that time grows with their square at least: at most 5,000 units.
 /// Sources: Efron and Tibshirani (1993), An Introduction to the Bootstrap; Davison and Hinkley (1997), Bootstrap Methods and their
 /// Application (both from memory).
 /// </remarks>
 public static class Jackknife
 {
+    private const int MostUnits = 5_000;
+
     /// <summary>Leaves out one number after another.</summary>
     /// <param name="values">The numbers, independent of each other.</param>
     /// <param name="statistic">The statistic of a sample.</param>
-    /// <returns>The jackknife, or <see cref="NotEstimable"/> with fewer than three numbers or where the statistic of a part is not a finite number.</returns>
+    /// <returns>The jackknife, or <see cref="NotEstimable"/> with fewer than three numbers, more than 5,000, or where the statistic of a part is not a finite number.</returns>
     public static Answer<JackknifeResult> Of(IReadOnlyList<double> values, Func<IReadOnlyList<double>, double> statistic)
     {
         ArgumentNullException.ThrowIfNull(statistic);
@@ -22,7 +25,7 @@ public static class Jackknife
     /// <summary>Leaves out one row after another of a table that the statistic knows.</summary>
     /// <param name="rows">How many rows.</param>
     /// <param name="statistic">The statistic of the rows with these numbers, from 0.</param>
-    /// <returns>The jackknife, or <see cref="NotEstimable"/> with fewer than three rows or where the statistic of a part is not a finite number.</returns>
+    /// <returns>The jackknife, or <see cref="NotEstimable"/> with fewer than three rows, more than 5,000, or where the statistic of a part is not a finite number.</returns>
     public static Answer<JackknifeResult> OfRows(int rows, Func<IReadOnlyList<int>, double> statistic)
     {
         ArgumentNullException.ThrowIfNull(statistic);
@@ -32,7 +35,7 @@ public static class Jackknife
     /// <summary>Leaves out one cluster (for example an athlete with all sessions) after another.</summary>
     /// <param name="clusters">The cluster of each row.</param>
     /// <param name="statistic">The statistic of the rows with these numbers, from 0.</param>
-    /// <returns>The jackknife, or <see cref="NotEstimable"/> with fewer than three clusters or where the statistic of a part is not a finite number.</returns>
+    /// <returns>The jackknife, or <see cref="NotEstimable"/> with fewer than three clusters, more than 5,000, or where the statistic of a part is not a finite number.</returns>
     public static Answer<JackknifeResult> OfClusters(IReadOnlyList<string> clusters, Func<IReadOnlyList<int>, double> statistic)
     {
         ArgumentNullException.ThrowIfNull(statistic);
@@ -43,6 +46,7 @@ public static class Jackknife
     {
         var n = units.Count;
         if (n < 3) return new NotEstimable("the jackknife", Refusal.TooFewObservations, 3, n, units.Noun);
+        if (n > MostUnits) return NotEstimable.TooMany("the jackknife", MostUnits, n, units.Noun);
         var all = statistic(units.All);
         if (!double.IsFinite(all)) return new NotEstimable("the jackknife", Refusal.ZeroVariance, "a statistic that is a finite number", "one that is not");
         var leftOut = new double[n];

@@ -9,19 +9,20 @@ namespace SquadAnalytics.Statistics;
 /// x (plateau: between the first and the last but one), which finds the smallest sum of squares whatever its shape. Standard errors are those of
 /// nonlinear least squares, columns 1, x, max(0, x - k), -d·[x &gt; k]; limits t on n - 4 df (plateau n - 3); the profile of the knot holds all k with
 /// RSS(k) ≤ RSS(1 + q_F(level; 1, df)/df). They assume a real bend well inside the data: test for it first (<see cref="SlopeChange"/>), for the estimated knot of a straight line means nothing. Assumes independent errors of
-/// equal variance. Sources: Hudson (1966), J Am Stat Assoc 61:1097-1129; Muggeo (2003), Stat Med 22:3055-3071 (both from memory).
+/// equal variance. Time grows with the observations times the different x: at most 2,000 of these. Sources: Hudson (1966), J Am Stat Assoc 61:1097-1129; Muggeo (2003), Stat Med 22:3055-3071 (both from memory).
 /// </remarks>
 public static class BrokenLine
 {
     private const string Measure = "the bent line";
+    private const int MostPlaces = 2_000;
 
     /// <summary>Searches for the knot.</summary>
     /// <param name="x">Explanatory values, for example set numbers; repeats are allowed.</param>
     /// <param name="y">Responses.</param>
     /// <param name="options">Settings; by default a hinge with 90 % intervals.</param>
     /// <returns>
-    /// The fit, or <see cref="NotEstimable"/> with fewer than four different x, three for a plateau (<see cref="Refusal.TooFewObservations"/>), or a
-    /// response that does not vary (<see cref="Refusal.ZeroVariance"/>).
+    /// The fit, or <see cref="NotEstimable"/> with fewer than four different x, three for a plateau (<see cref="Refusal.TooFewObservations"/>), more than 2,000
+    /// (<see cref="Refusal.TooManyObservations"/>), or a response that does not vary (<see cref="Refusal.ZeroVariance"/>).
     /// </returns>
     /// <exception cref="ArgumentException">The lists differ in length, or a number is not finite.</exception>
     public static Answer<BrokenLineFit> Fit(IReadOnlyList<double> x, IReadOnlyList<double> y, BrokenLineOptions? options = null)
@@ -59,6 +60,7 @@ public static class BrokenLine
     {
         var distinct = x.Distinct().Count();
         if (distinct < needed) return new NotEstimable(Measure, Refusal.TooFewObservations, needed, distinct, "different x");
+        if (distinct > MostPlaces) return NotEstimable.TooMany(Measure, MostPlaces, distinct, "different x");
         var parameters = shape == BrokenLineShape.Hinge ? 3 : 2;
         if (x.Length <= parameters) return new NotEstimable(Measure, Refusal.TooFewObservations, parameters + 1, x.Length, "observations");
         return y.All(value => value == y[0]) ? new NotEstimable(Measure, Refusal.ZeroVariance, "a response that varies", "equal values") : null;

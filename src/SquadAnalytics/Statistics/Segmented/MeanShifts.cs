@@ -1,5 +1,3 @@
-using System.Globalization;
-
 namespace SquadAnalytics.Statistics;
 
 /// <summary>Finds where the mean of a series shifts: the best places for one break, two breaks and so on, by exhaustive search.</summary>
@@ -7,7 +5,7 @@ namespace SquadAnalytics.Statistics;
 /// For each number of breaks the cut with the smallest sum of squares about the segment means is found by dynamic programming over all cuts. BIC and AIC
 /// count the means, the breaks and the residual variance: 2(m + 1) parameters for m breaks. The limits of a break use the distribution of the argmax of
 /// a two-sided Brownian motion with drift, each side with its own residual variance. Assumes independent errors within a segment; a steady trend also
-/// produces breaks, so test and plot before believing one. Time and memory grow with the square of the number of observations. Sources: Bai and Perron (2003), J Appl Econometrics 18:1-22; Bai (1997), Rev Econ Stat
+/// produces breaks, so test and plot before believing one. Time and memory grow with the square of the number of observations: at most 5,000. Sources: Bai and Perron (2003), J Appl Econometrics 18:1-22; Bai (1997), Rev Econ Stat
 /// 79:551-563; Zeileis et al. (2003), Comput Stat Data Anal 44:109-123 (all from memory).
 /// </remarks>
 public static class MeanShifts
@@ -20,15 +18,14 @@ public static class MeanShifts
     /// <summary>Searches for breaks.</summary>
     /// <param name="values">The series in order of time.</param>
     /// <param name="options">Settings; by default up to 5 breaks, segments of 15 % or more, 90 % limits.</param>
-    /// <returns>The models, or <see cref="NotEstimable"/> where the series is shorter than two smallest segments (<see cref="Refusal.TooFewObservations"/>) or does not vary (<see cref="Refusal.ZeroVariance"/>).</returns>
-    /// <exception cref="ArgumentException">A number is not finite, or there are more than 5,000.</exception>
+    /// <returns>The models, or <see cref="NotEstimable"/> where the series is shorter than two smallest segments (<see cref="Refusal.TooFewObservations"/>) does not vary (<see cref="Refusal.ZeroVariance"/>) or is longer than 5,000 (<see cref="Refusal.TooManyObservations"/>).</returns>
+    /// <exception cref="ArgumentException">A number is not finite.</exception>
     public static Answer<MeanShiftFit> Find(IReadOnlyList<double> values, MeanShiftOptions? options = null)
     {
         options ??= new MeanShiftOptions();
         var series = Numbers.Of(values, 0);
         var n = series.Length;
-        if (n > LongestSeries)
-            throw new ArgumentException(string.Create(CultureInfo.InvariantCulture, $"The search for breaks takes up to {LongestSeries} numbers, but was given {n}."), nameof(values));
+        if (n > LongestSeries) return NotEstimable.TooMany(Measure, LongestSeries, n, "observations");
         var smallest = Math.Max(2, (int)Math.Floor(options.SmallestShare * n + 1e-9));
         if (n < 2 * smallest) return new NotEstimable(Measure, Refusal.TooFewObservations, 2 * smallest, n, "observations");
         if (series.All(value => value == series[0])) return new NotEstimable(Measure, Refusal.ZeroVariance, "a series that varies", "equal values");

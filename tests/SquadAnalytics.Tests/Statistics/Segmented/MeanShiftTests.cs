@@ -143,9 +143,6 @@ public sealed class MeanShiftTests
         Assert.Equal("Not enough data for the breaks of the mean: needs 4 observations, has 3 observations.", MeanShifts.Find([1, 2, 3]).ToString());
 
     [Fact]
-    public void A_very_long_series_is_a_caller_mistake() => Assert.Throws<ArgumentException>(() => MeanShifts.Find(new double[5_001]));
-
-    [Fact]
     public void Equal_values_are_refused()
     {
         Assert.Equal(Refusal.ZeroVariance, MeanShifts.Find([1, 1, 1, 1, 1]).Refusal!.Reason);
