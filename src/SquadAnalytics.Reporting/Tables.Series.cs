@@ -48,7 +48,7 @@ public static partial class Tables
         {
             Notes =
             [
-                $"{season.Latest.ConfidenceLevel} intervals. Noise of a test {format.Spread(new Seconds(season.Noise.Value))}, drift from week to week {format.Spread(new Seconds(season.WeeklyDrift.Value))} (standard deviations); a new test has the weight {NumberFormat.Fixed(season.SteadyWeight, 2)}.",
+                $"{season.Latest.ConfidenceLevel} intervals. What fits best: noise of a test {format.Spread(new Seconds(season.Noise.Value))}, drift from week to week {format.Spread(new Seconds(season.WeeklyDrift.Value))} (standard deviations); a new test has the weight {NumberFormat.Fixed(season.SteadyWeight, 2)}.",
                 .. season.Notes,
             ],
         };

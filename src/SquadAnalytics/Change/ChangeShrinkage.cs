@@ -39,7 +39,7 @@ public static class ChangeShrinkage
         {
             Mean = new Estimate(mean, Unit.Seconds, rows.Count, "mean change over athletes"),
             Spread = new Estimate(spread, Unit.Seconds, rows.Count, "√(variance of changes - mean squared standard error)"),
-            Rows = [.. rows.Select((row, index) => Shrunken(row, mean, spread, hierarchy, index, worthwhile.Estimate.Value, level))],
+            Rows = [.. rows.Select((row, index) => Shrunken(row, mean, spread, hierarchy.Of(index), worthwhile.Estimate.Value, level))],
             Notes =
             [
                 "The posterior counts that the squad's mean and spread are not known, and takes the typical error for known.",
@@ -48,17 +48,14 @@ public static class ChangeShrinkage
         };
     }
 
-    private static ShrunkenChange Shrunken(AthleteChangeResult row, double mean, double spread, NormalHierarchy hierarchy, int index, double worthwhile, ConfidenceLevel level)
+    private static ShrunkenChange Shrunken(AthleteChangeResult row, double mean, double spread, TMixture known, double worthwhile, ConfidenceLevel level)
     {
         var standardError = row.Change.StandardError!.Value;
         var weight = spread * spread / (spread * spread + standardError * standardError);
         Estimate Of(double value, double deviation, string method) => new(value, Unit.Seconds, row.Change.Observations, method) { StandardError = deviation };
         return new ShrunkenChange(row.AthleteId, row.Change,
-            Of(hierarchy.Mean(index), hierarchy.Deviation(index), "posterior, squad's mean and spread unknown") with
-            {
-                Interval = hierarchy.Limits(index, level),
-            },
+            Of(known.Mean, known.Deviation, "posterior, squad's mean and spread unknown") with { Interval = known.Limits(level) },
             Of(weight * row.Change.Value + (1 - weight) * mean, Math.Sqrt(weight) * standardError, FormattableString.Invariant($"plug-in, weight {weight:0.000} on the athlete's own change")),
-            new Estimate(hierarchy.Cdf(index, -worthwhile), Unit.Probability, row.Change.Observations, "posterior, squad's mean and spread unknown"));
+            new Estimate(known.Cdf(-worthwhile), Unit.Probability, row.Change.Observations, "posterior, squad's mean and spread unknown"));
     }
 }

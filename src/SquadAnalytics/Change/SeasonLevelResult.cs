@@ -9,13 +9,13 @@ public sealed record SeasonLevelResult
     /// <summary>One point per week from the first test to the last, weeks without a test included.</summary>
     public required IReadOnlyList<SeasonLevelPoint> Points { get; init; }
 
-    /// <summary>Standard deviation of a test about the level, σ_ε, in seconds.</summary>
+    /// <summary>Standard deviation of a test about the level, σ_ε, in seconds, of the best fit; 0 where a level that follows every test fits best.</summary>
     public required Estimate Noise { get; init; }
 
-    /// <summary>Standard deviation of the level's step from one week to the next, σ_η, in seconds.</summary>
+    /// <summary>Standard deviation of the level's step from one week to the next, σ_η, in seconds, of the best fit; 0 where a constant level fits best.</summary>
     public required Estimate WeeklyDrift { get; init; }
 
-    /// <summary>Weight of a new test once the filter has settled, λ: what the smooth line's λ would be for this athlete.</summary>
+    /// <summary>Weight of a new test once the filter of the best fit has settled, λ: what the smooth line's λ would be for this athlete.</summary>
     public required double SteadyWeight { get; init; }
 
     /// <summary>What was used and left out.</summary>

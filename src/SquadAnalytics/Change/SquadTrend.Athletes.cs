@@ -43,11 +43,11 @@ public static partial class SquadTrend
             ? new Answer<Estimate>(new NotEstimable("the athlete's slope", Refusal.TooFewSessions, TestsForSlopes, tests.Dates, "tests of different dates"))
             : Slope(next++, tests.Weeks.Length))];
 
-        Estimate Slope(int index, int tests) => new(hierarchy.Mean(index), Unit.SecondsPerWeek, tests, "own least-squares slope, pulled toward the squad; mean and spread of the squad unknown")
+        Estimate Slope(int index, int tests)
         {
-            StandardError = hierarchy.Deviation(index),
-            Interval = hierarchy.Limits(index, level),
-        };
+            var slope = hierarchy.Of(index);
+            return new Estimate(slope.Mean, Unit.SecondsPerWeek, tests, "own least-squares slope, pulled toward the squad; mean and spread of the squad unknown") { StandardError = slope.Deviation, Interval = slope.Limits(level) };
+        }
     }
 
     /// <summary>Limits of the SD of the athletes' slopes, from their own lines.</summary>

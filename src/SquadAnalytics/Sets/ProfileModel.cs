@@ -106,10 +106,11 @@ public static class ProfileModel
 
         Estimate Whole(int index, int sessions)
         {
-            var (mean, limits) = (hierarchy.Mean(index), hierarchy.Limits(index, level));
-            return new Estimate(Percent.FromLog(mean).Value, Unit.Percent, sessions, "own late contrast, pulled toward the squad; mean and spread of the squad unknown")
+            var contrast = hierarchy.Of(index);
+            var limits = contrast.Limits(level);
+            return new Estimate(Percent.FromLog(contrast.Mean).Value, Unit.Percent, sessions, "own late contrast, pulled toward the squad; mean and spread of the squad unknown")
             {
-                StandardError = 100 * Math.Exp(mean) * hierarchy.Deviation(index),
+                StandardError = 100 * Math.Exp(contrast.Mean) * contrast.Deviation,
                 Interval = new Interval(Percent.FromLog(limits.Lower).Value, Percent.FromLog(limits.Upper).Value, level),
             };
         }

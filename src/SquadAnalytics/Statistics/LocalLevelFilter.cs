@@ -9,7 +9,9 @@ internal sealed class LocalLevelFilter
     private readonly double[] _level;
     private readonly double[] _variance;
 
-    private LocalLevelFilter(IReadOnlyList<double?> values, double driftShare)
+    /// <param name="values">One value for each time, null where there is none; the first is observed.</param>
+    /// <param name="driftShare">The share r of the drift.</param>
+    public LocalLevelFilter(IReadOnlyList<double?> values, double driftShare)
     {
         DriftShare = driftShare;
         (_level, _variance) = (new double[values.Count], new double[values.Count]);
@@ -64,16 +66,6 @@ internal sealed class LocalLevelFilter
         LocalLevelFilter[] ends = [new(values, 0), new(values, 1)];
         var end = ends.MaxBy(filter => filter.LogLikelihood)!;
         return end.LogLikelihood >= inside.LogLikelihood - 1e-9 ? end : inside;
-    }
-
-    /// <summary>Filters at splits spread evenly from all noise to all drift, each with the share of belief that the series gives it where every split and every scale is taken for possible beforehand (flat on the share and on the log of the scale).</summary>
-    public static IReadOnlyList<(double Belief, LocalLevelFilter Filter)> Splits(IReadOnlyList<double?> values, int count)
-    {
-        LocalLevelFilter[] filters = [.. Enumerable.Range(0, count).Select(split => new LocalLevelFilter(values, (split + 0.5) / count))];
-        var largest = filters.Max(filter => filter.LogLikelihood);
-        double[] weights = [.. filters.Select(filter => Math.Exp(filter.LogLikelihood - largest))];
-        var sum = weights.Sum();
-        return [.. filters.Select((filter, split) => (weights[split] / sum, filter))];
     }
 
     /// <summary>Filtered and smoothed levels with their standard errors.</summary>

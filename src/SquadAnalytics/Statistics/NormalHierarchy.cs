@@ -43,52 +43,8 @@ internal sealed class NormalHierarchy
         _points = [.. kept.Select(point => point with { Share = point.Share / sum })];
     }
 
-    /// <summary>Posterior mean of a true value.</summary>
-    public double Mean(int index) => _points.Sum(point => point.Share * point.Means[index]);
-
-    /// <summary>Posterior standard deviation of a true value.</summary>
-    public double Deviation(int index)
-    {
-        var mean = Mean(index);
-        var heavier = double.IsFinite(_df) ? _df / (_df - 2) : 1;
-        return Math.Sqrt(_points.Sum(point => point.Share * (heavier * Math.Pow(point.Scales[index], 2) + Math.Pow(point.Means[index] - mean, 2))));
-    }
-
-    /// <summary>Posterior probability that a true value is at most so much.</summary>
-    public double Cdf(int index, double value) =>
-        Math.Clamp(_points.Sum(point => point.Share * StudentTDistribution.Cdf((value - point.Means[index]) / point.Scales[index], _df)), 0, 1);
-
-    /// <summary>The value that a true value stays below with a probability.</summary>
-    public double Quantile(int index, double probability)
-    {
-        var deviation = Deviation(index);
-        return Newton(index, probability, deviation)
-            ?? BracketedRoot.FindRising(value => Cdf(index, value) - probability, Mean(index), deviation, 1e-12 * deviation);
-    }
-
-    /// <summary>The limits that hold a true value with the probability of a level, as much left out on either side.</summary>
-    public Interval Limits(int index, ConfidenceLevel level) => new(Quantile(index, level.Alpha / 2), Quantile(index, level.UpperTailProbability), level);
-
-    // A sum of bells is nearly a bell: from the quantile of the normal distribution three steps are enough, but for tails far out.
-    private double? Newton(int index, double probability, double deviation)
-    {
-        const int steps = 12;
-        var value = Mean(index) + NormalDistribution.Quantile(probability) * deviation;
-        for (var step = 0; step < steps; step++)
-        {
-            var move = (probability - Cdf(index, value)) / Density(index, value);
-            if (!(Math.Abs(move) < deviation)) return null;
-            value += move;
-
-            // Quadratic: a move of 1e-7 deviations leaves an error of rounding only.
-            if (Math.Abs(move) < 1e-7 * deviation) return value;
-        }
-
-        return null;
-    }
-
-    private double Density(int index, double value) =>
-        _points.Sum(point => point.Share * StudentTDistribution.Density((value - point.Means[index]) / point.Scales[index], _df) / point.Scales[index]);
+    /// <summary>What is known of a true value.</summary>
+    public TMixture Of(int index) => new(_points.Select(point => new TMixture.Part(point.Share, point.Means[index], point.Scales[index])), _df);
 
     /// <summary>The conditional means and scales of one ω² and the log of its marginal likelihood.</summary>
     private static GridPoint Given(double variance, double[] values, double[] standardErrors, double degreesOfFreedom)

@@ -27,6 +27,10 @@ internal static class ErrorRates
         .. Cells((sessions, noise) => new ShapeExperiment(sessions, noise, breakPercent: 5)),
         .. Cells((sessions, noise) => new TrendExperiment(sessions, noise, percentPerWeek: 0)),
         .. Cells((sessions, noise) => new TrendExperiment(sessions, noise, percentPerWeek: -0.3)),
+        .. from noise in NoisePercents
+           from sessions in new[] { 12, 20, 40 }
+           from drift in new[] { 0, 0.25, 0.5, 1 }
+           select new SeasonLevelExperiment(sessions, noise, drift),
         .. Cells((sessions, noise) => new BlockExperiment(VirtualSquad.Size, sessions, noise, changePercent: 0)),
         .. Cells((sessions, noise) => new BlockExperiment(VirtualSquad.Size, sessions, noise, changePercent: -2)),
         new BlockExperiment(athletes: 5, sessions: 8, noisePercent: 2, changePercent: 0),

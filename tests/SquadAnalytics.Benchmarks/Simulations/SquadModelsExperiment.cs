@@ -35,8 +35,6 @@ internal sealed class SquadModelsExperiment(int sessions, double noisePercent) :
         new("late contrast of the squad: 90 % interval covers", Promise.Exactly, 0.90),
         new("kink contrast of the squad: 90 % interval covers", Promise.Exactly, 0.90),
         new("late contrast of one boxer: 90 % interval covers", Promise.AtLeast, 0.90),
-        new("level of one boxer now: 90 % interval covers", Promise.Exactly, 0.90),
-        new("level of one boxer now is refused"),
     ];
 
     public override IReadOnlyList<bool?> Trial(SeededRandom random)
@@ -48,11 +46,7 @@ internal sealed class SquadModelsExperiment(int sessions, double noisePercent) :
         var season = SquadTrend.Fit(tests, new SquadTrendOptions { Selection = SelectionOptions.KeepAll }).GetOrThrow();
         var wide = SquadTrend.Fit(tests, new SquadTrendOptions { Selection = SelectionOptions.KeepAll, Level = ConfidenceLevel.NinetyFive }).GetOrThrow();
         var profile = ProfileModel.Fit(tests, new ProfileModelOptions(AfterSet) { Selection = SelectionOptions.KeepAll }).GetOrThrow();
-        // A boxer whose level drifts by half the noise of a test from week to week.
         var watched = boxers[0];
-        double[] drift = new double[sessions];
-        for (var week = 1; week < sessions; week++) drift[week] = drift[week - 1] + (0.5 * VirtualSquad.NoisePercent(watched) / 100 * random.NextNormal());
-        SeasonLevel.Fit(watched.Sessions(random, sessions, week => Math.Exp(drift[week])), new SeasonLevelOptions { Selection = SelectionOptions.KeepAll }).TryGet(out var level);
         var middling = watched with { LevelPercent = 0, BreakPercent = 3 };
         var slope = VirtualSquad.Total(middling) * TrendPercent / 100;
         var (own, ownWide) = (season.Athlete(VirtualSquad.Watched), wide.Athlete(VirtualSquad.Watched));
@@ -74,8 +68,6 @@ internal sealed class SquadModelsExperiment(int sessions, double noisePercent) :
             Covers(profile.LateContrast, LatePercent(middling)),
             Covers(profile.KinkContrast, LatePercent(middling, Contrasts.Kink(middling.Test.Protocol.Sets, AfterSet))),
             CoversWhereGiven(late, LatePercent(watched)),
-            Covers(level?.Latest, VirtualSquad.MeanTotal(watched) * Math.Exp(drift[^1])),
-            level is null,
         ];
     }
 

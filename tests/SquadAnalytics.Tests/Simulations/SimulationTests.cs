@@ -22,6 +22,7 @@ public class SimulationTests
         { "starts, 12 sessions, set noise 2 %, starts vary by 3 %, slope -0.5, day form 0 %", 200 },
         { "shape of one session, noise of 6 others, set noise 2 %, even pace", 300 },
         { "season, 12 sessions, set noise 2 %, trend 0 % per week", 200 },
+        { "level now, 12 sessions, set noise 2 %, weekly drift 0.5 times the noise", 200 },
         { "blocks, 12 boxers, 4 + 4 sessions, set noise 2 %, change 0 %", 100 },
         { "interrupted series, 10 + 10 sessions, set noise 2 %, jump 0 %", 200 },
         { "recovery, 20 sessions, set noise 0.6 s, 60 s fresh, 6 s per unit of fatigue, time constant 60 s", 60 },
