@@ -10,9 +10,10 @@ public static partial class SquadTrend
         var effects = fit.RandomEffects.ToLookup(effect => effect.Column);
         var levels = effects[RegressionDesign.Intercept].ToDictionary(effect => effect.Group, StringComparer.Ordinal);
         var deviations = effects[Week].ToDictionary(effect => effect.Group, StringComparer.Ordinal);
-        var errors = LevelErrors(fit, own);
-        // What the noise of a test is estimated from: every athlete's scatter about the own line, or about lines of one slope.
-        var df = form == SquadTrendForm.LevelsOnly ? Math.Max(1, own.Sum(tests => tests.Weeks.Length) - own.Length - 1) : OwnLines(own).Sum(tests => tests.Weeks.Length - 2);
+        // The noise of a test is every athlete's scatter about the own line. The model's takes noise for slopes where it keeps them, and slopes for noise where it leaves them out: it is the smaller of two.
+        var lines = OwnLines(own);
+        var (variance, df) = lines.Count >= NeededAthletes ? Noise(lines) : (Math.Pow(fit.ResidualStandardDeviation.Value, 2), Math.Max(1, own.Sum(tests => tests.Weeks.Length) - own.Length - 1));
+        var errors = LevelErrors(fit, own, variance);
         var reach = StudentTDistribution.TwoSidedFactor(level, df);
         var squad = fit.Fixed(RegressionDesign.Intercept).Estimate;
         var slopes = form == SquadTrendForm.LevelsOnly ? null : SlopesOf(own, level);
@@ -73,12 +74,11 @@ public static partial class SquadTrend
         ? new NotEstimable("the athlete's own slope", Refusal.TooFewSessions, TestsForOwnSlope, tests.Dates, "tests of different dates")
         : Internals.TInterval.Of(tests.Slope!.Value, tests.Slope.StandardError, tests.Slope.DegreesOfFreedom, Unit.SecondsPerWeek, level, tests.Weeks.Length, "least squares on weeks, own tests only");
 
-    /// <summary>Standard errors of the levels β0 + u0 of each athlete given the variances.</summary>
+    /// <summary>Standard errors of the levels β0 + u0 of each athlete given the variances, σ² that of the noise of a test.</summary>
     /// <remarks>Var = B Ψ + D C D' with B = (I + Ψ Z'Z / σ²)⁻¹ and D = I - B Ψ Z'Z / σ², C the covariance of β: the prediction error of u given β, and the part of β that the athlete's own
     /// tests do not take back; both are uncorrelated. With one slope for all, Ψ has a row and a column of zeros.</remarks>
-    private static IReadOnlyList<double> LevelErrors(MixedFit fit, OwnTests[] own)
+    private static IReadOnlyList<double> LevelErrors(MixedFit fit, OwnTests[] own, double variance)
     {
-        var variance = Math.Pow(fit.ResidualStandardDeviation.Value, 2);
         var deviations = fit.VarianceComponents.Select(component => component.StandardDeviation.Value).Append(0).ToArray();
         var product = (fit.Correlations.Count > 0 ? fit.Correlations[0].Correlation!.Value : 0) * deviations[0] * deviations[1];
         var psi = new[,] { { deviations[0] * deviations[0], product }, { product, deviations[1] * deviations[1] } };

@@ -50,13 +50,15 @@ public sealed class SquadTrendTests
     [Fact]
     public void Athletes_are_pulled_toward_the_squad()
     {
-        // R 4.2.2, lme4: ranef(lmer(y ~ w + (1 | a)), condVar = TRUE), coef(); standard error of a level from the inverse of Henderson's equations of that fit.
+        // R 4.2.2, lme4: ranef(lmer(y ~ w + (1 | a)), condVar = TRUE), coef(); standard error of a level by the covariance of Henderson's equations of that fit, the noise of a test in the place of the model's being that about own lines,
+        // sum(resid(lm(y ~ w))^2) / 16 = 7.3213125 over athletes (with the model's 2.530251213^2 it is 1.264166302, as by solve() of the equations).
         var season = SquadTrend.Fit(WorkedData.EightAthletes, All).GetOrThrow();
         Assert.Equal(2.4037958, season.Athlete("B1").LevelDeviation.Value, 1e-5);
         Assert.Equal(37.0483860, season.Athlete("B7").LevelDeviation.Value, 1e-5);
         Assert.Equal(1.263659995, season.Athlete("B7").LevelDeviation.StandardError!.Value, 1e-5);
         Assert.Equal(326.1791530, season.Athlete("B1").Level.Value, 1e-5);
-        Assert.Equal(1.264166302, season.Athlete("B1").Level.StandardError!.Value, 1e-5);
+        Assert.Equal(1.351630483, season.Athlete("B1").Level.StandardError!.Value, 1e-5);
+        Assert.Equal(16, season.Athlete("B1").Level.DegreesOfFreedom);
         Assert.Equal(4, season.Athlete("B1").Tests);
         Assert.Throws<ArgumentException>(() => season.Athlete("nobody"));
     }
