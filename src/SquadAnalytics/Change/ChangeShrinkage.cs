@@ -12,8 +12,8 @@ public static class ChangeShrinkage
     /// True change ~ N(μ, ω²), D_i ~ N(true change, SE_i²). Plug-in: μ the squad's mean change, ω² = max(0, s_D² - SE²) (SE² the mean of the
     /// athletes' squared standard errors), centre w D + (1 - w) μ, w = ω² / (ω² + SE²), SD √w SE. It takes μ and ω for known, which is far too
     /// sure of itself in a squad: 90 % intervals would hold 55 to 75 % of true changes. The posterior therefore counts what is not known of both,
-    /// flat priors on μ and ω (Gelman 2006, Bayesian Analysis 1:515-534, from memory). Takes the typical error for known. It answers another
-    /// question than the verdict; show both.
+    /// with a prior flat on μ and a density of ω ∝ √ω (simulated: flat on ω, 90 % intervals hold 87 of 100 where athletes differ by as much as a
+    /// change errs). Takes the typical error for known. It answers another question than the verdict; show both.
     /// Assumes normal true changes and independent normal errors.
     /// </remarks>
     /// <param name="changes">The squad's changes, on the scale of seconds.</param>

@@ -23,7 +23,8 @@ internal sealed class StandingExperiment(int sessions, double noisePercent) : Ex
     [
         Interval("rank of one boxer", Promise.AtLeast),
         new("band of a first test named wrongly", Promise.AtMost, 0.10),
-        Interval("shrunken change of one boxer"),
+        // Where changes hardly differ, the interval is wider than need be.
+        Interval("shrunken change of one boxer", Promise.AtLeast),
         Interval("bias of two tests"),
         Interval("upper limit of agreement"),
         Interval("mean change of a pair of tests"),

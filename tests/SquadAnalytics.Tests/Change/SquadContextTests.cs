@@ -29,10 +29,10 @@ public sealed class SquadContextTests
     [Fact]
     public void A_shrunken_change_counts_that_mean_and_spread_are_not_known()
     {
-        // R 4.2.2: lp <- function(w) { v <- w^2 + se^2; exp(-(I - 1) / 2 * log(v) - sum((D - mean(D))^2) / (2 * v)) }, the posterior density of the spread;
+        // R 4.2.2: lp <- function(w) { v <- w^2 + se^2; sqrt(w) * exp(-(I - 1) / 2 * log(v) - sum((D - mean(D))^2) / (2 * v)) }, the posterior density of the spread;
         // mean, SD, limits and P(< -5) of athlete 7 by integrate() over w of normal distributions with mean k D + (1 - k) mean(D), k = w^2 / v, variance k se^2 + (1 - k)^2 v / I.
         var row = ChangeShrinkage.Fit(Changes(WorkedData.EightAthletes), Five).GetOrThrow().Rows[6];
-        double[] expected = [-8.280378043, 2.859942865, -13.630759778, -4.351572238, 0.902975316];
+        double[] expected = [-8.971190197, 3.052924473, -14.486219339, -4.571070276, 0.925552972];
         Assert.Equal(expected, [row.Posterior.Value, row.Posterior.StandardError!.Value, row.Posterior.Lower!.Value, row.Posterior.Upper!.Value, row.FasterThanWorthwhile.Value], (wanted, got) => Math.Abs(wanted - got) < 2e-4);
     }
 
