@@ -74,6 +74,7 @@ internal static class Contrasts
         var flips = all ? 1 << m : draws;
         var signs = new double[m];
         Array.Fill(signs, 1);
+        double[][][] byEight = all ? [] : [.. values.Select(SumsByEight)];
         double[] sums = [.. values.Select(row => row.Sum())];
         var reached = all ? 0 : 1;
         // A flip that equals the observed signs must count in spite of rounding.
@@ -81,7 +82,7 @@ internal static class Contrasts
         for (var flip = 0; flip < flips; flip++)
         {
             // All patterns are visited so that neighbours differ in one sign (Gray's order).
-            if (!all) Draw(random, values, signs, sums);
+            if (!all) Draw(random, byEight, sums);
             else if (flip > 0) Turn(BitOperations.TrailingZeroCount(flip), values, signs, sums);
             if (Largest(sums) >= bound) reached++;
         }
@@ -95,17 +96,26 @@ internal static class Contrasts
         for (var row = 0; row < values.Length; row++) sums[row] += 2 * signs[session] * values[row][session];
     }
 
-    private static void Draw(SeededRandom random, double[][] values, double[] signs, double[] sums)
+    private static void Draw(SeededRandom random, double[][][] byEight, double[] sums)
     {
+        Array.Clear(sums);
         ulong bits = 0;
-        for (var s = 0; s < signs.Length; s++)
+        for (var eight = 0; eight < byEight[0].Length; eight++)
         {
-            bits = s % 64 == 0 ? random.NextBits() : bits >> 1;
-            signs[s] = (bits & 1) == 0 ? 1 : -1;
+            bits = eight % 8 == 0 ? random.NextBits() : bits >> 8;
+            for (var row = 0; row < sums.Length; row++) sums[row] += byEight[row][eight][bits & 255];
         }
-
-        for (var row = 0; row < values.Length; row++) sums[row] = Apply(signs, values[row]);
     }
+
+    /// <summary>For every eight sessions their sum under each pattern of signs (a bit that is set turns a session), so that a random flip takes one addition for eight sessions.</summary>
+    private static double[][] SumsByEight(double[] row) => [.. row.Chunk(8).Select(eight =>
+    {
+        var sums = new double[256];
+        sums[0] = eight.Sum();
+        for (var pattern = 1; pattern < sums.Length; pattern++)
+            sums[pattern] = sums[pattern & (pattern - 1)] - 2 * eight.ElementAtOrDefault(BitOperations.TrailingZeroCount(pattern));
+        return sums;
+    })];
 
     private static double Largest(double[] sums)
     {

@@ -44,6 +44,6 @@ public class MixedModelBenchmarks
     }
 
     /// <summary>Random level and trend by REML with Satterthwaite df.</summary>
-    [Benchmark]
+    [Benchmark(Description = "mixed model, level and trend of athletes")]
     public MixedFit Fit() => MixedModel.Fit(_design).GetOrThrow();
 }

@@ -18,7 +18,7 @@ public class NestedMixedModelBenchmarks
     public void Setup() => _design = Design(Athletes);
 
     /// <summary>REML with Satterthwaite df.</summary>
-    [Benchmark]
+    [Benchmark(Description = "mixed model, sets in sessions in athletes")]
     public MixedFit Fit() => MixedModel.Fit(_design).GetOrThrow();
 
     internal static MixedDesign Design(int athletes)
