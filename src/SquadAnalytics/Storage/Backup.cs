@@ -15,14 +15,16 @@ internal static class Backup
 
     private static readonly string[] Folders = [Layout.DraftsName, Layout.ImportsName, Layout.ReportsName, Layout.NotebooksName, Layout.SetAsideName, Layout.PreviousName];
 
+    // A link, to a file or to a folder, leads outside the logbook.
+    private static readonly EnumerationOptions WithoutLinks = new() { RecurseSubdirectories = true, AttributesToSkip = FileAttributes.ReparsePoint, IgnoreInaccessible = false };
+
     public static void Pack(Layout layout, Stream target, DateTimeOffset at)
     {
         var tables = LogbookFiles.Read(layout);
         using var archive = new ZipArchive(target, ZipArchiveMode.Create, leaveOpen: true);
         foreach (var (name, content) in tables.Contents) Add(archive, name, at, new MemoryStream(content));
-        foreach (var path in Folders.Select(layout.At).Where(Directory.Exists).SelectMany(folder => Directory.EnumerateFiles(folder, "*", SearchOption.AllDirectories)).Order(StringComparer.Ordinal))
+        foreach (var path in Folders.Select(layout.At).Where(Directory.Exists).SelectMany(folder => Directory.EnumerateFiles(folder, "*", WithoutLinks)).Order(StringComparer.Ordinal))
         {
-            if (File.GetAttributes(path).HasFlag(FileAttributes.ReparsePoint)) continue; // A link leads outside the folder.
             Add(archive, Path.GetRelativePath(layout.Folder, path).Replace(Path.DirectorySeparatorChar, '/'), at, new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete));
         }
     }

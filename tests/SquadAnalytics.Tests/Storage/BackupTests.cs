@@ -41,6 +41,9 @@ public sealed class BackupTests
     [InlineData("reports\\..\\outside.csv")]
     [InlineData("reports//outside.csv")]
     [InlineData("C:/outside.csv")]
+    [InlineData("reports/C:outside.csv")]
+    [InlineData("reports/./outside.csv")]
+    [InlineData("..")]
     [InlineData("other/outside.csv")]
     [InlineData(".pending/commit.json")]
     public void A_path_that_leads_elsewhere_is_refused_and_nothing_is_left(string name)
@@ -50,6 +53,51 @@ public sealed class BackupTests
         var error = Assert.Throws<InvalidDataException>(() => Logbook.Restore(zip, temp.At("restored")));
         Assert.Contains($"'{name}' does not belong", error.Message, StringComparison.Ordinal);
         Assert.Equal(["club.zip", "logbook"], Directory.GetFileSystemEntries(temp.Path).Select(Path.GetFileName).Order(StringComparer.Ordinal));
+    }
+
+    [Fact]
+    public void A_link_in_a_zip_becomes_a_plain_file_and_nothing_is_written_through_it()
+    {
+        using var temp = new TempFolder();
+        var outside = Directory.CreateDirectory(temp.At("outside")).FullName;
+        var zip = BackupWith(temp, archive =>
+        {
+            var link = archive.CreateEntry("reports/link");
+            link.ExternalAttributes = Convert.ToInt32("120777", 8) << 16; // As zip marks a symbolic link on Unix.
+            using var target = new StreamWriter(link.Open());
+            target.Write(outside);
+        });
+        using (var restored = Logbook.Restore(zip, temp.At("restored")))
+        {
+            var file = new FileInfo(Path.Combine(restored.ReportsFolder, "link"));
+            Assert.Null(file.LinkTarget);
+            Assert.Equal(outside, File.ReadAllText(file.FullName));
+        }
+
+        using (var archive = ZipFile.Open(zip, ZipArchiveMode.Update)) Write(archive, "reports/link/taken.html", "x");
+        Assert.ThrowsAny<IOException>(() => Logbook.Restore(zip, temp.At("through")));
+        Assert.False(Directory.Exists(temp.At("through")));
+        Assert.Empty(Directory.EnumerateFileSystemEntries(outside));
+    }
+
+    [Fact]
+    public void A_backup_holds_nothing_that_a_link_in_the_folder_leads_to()
+    {
+        if (OperatingSystem.IsWindows()) return; // Making a link needs rights there.
+        using var temp = new TempFolder();
+        Directory.CreateDirectory(temp.At("outside"));
+        File.WriteAllText(temp.At("outside/private.txt"), "private");
+        using (var logbook = Invented.Filled(temp))
+        {
+            Directory.CreateDirectory(logbook.ReportsFolder);
+            Directory.CreateSymbolicLink(Path.Combine(logbook.ReportsFolder, "folder"), temp.At("outside"));
+            File.CreateSymbolicLink(Path.Combine(logbook.ReportsFolder, "file.txt"), temp.At("outside/private.txt"));
+            File.WriteAllText(Path.Combine(logbook.ReportsFolder, "own.txt"), "own");
+            logbook.Backup(temp.At("club.zip"));
+        }
+
+        using var archive = ZipFile.OpenRead(temp.At("club.zip"));
+        Assert.Equal(["reports/own.txt"], archive.Entries.Select(entry => entry.FullName).Where(name => name.StartsWith("reports/", StringComparison.Ordinal)));
     }
 
     [Fact]
