@@ -1,5 +1,11 @@
 using System.Globalization;
-using Microsoft.DotNet.Interactive;
+using Microsoft.CodeAnalysis;
+using Microsoft.CodeAnalysis.CSharp;
+using Microsoft.CodeAnalysis.CSharp.Syntax;
+using Microsoft.CodeAnalysis.Text;
+using Diagnostic = Microsoft.DotNet.Interactive.Diagnostic;
+using LinePosition = Microsoft.DotNet.Interactive.LinePosition;
+using LinePositionSpan = Microsoft.DotNet.Interactive.LinePositionSpan;
 using RoslynDiagnostic = Microsoft.CodeAnalysis.Diagnostic;
 
 namespace SquadAnalytics.Notebooks.Scripting;
@@ -7,6 +13,28 @@ namespace SquadAnalytics.Notebooks.Scripting;
 /// <summary>Between the compiler's words and the engine's.</summary>
 internal static class ScriptText
 {
+    /// <summary>How the code of cells is read.</summary>
+    public static CSharpParseOptions Parsing { get; } = new(LanguageVersion.Latest, DocumentationMode.Parse, SourceCodeKind.Script);
+
+    /// <summary>
+    /// The code with a semicolon before the line of a place where the line above lacks one. An expression and, on the line below it, a name
+    /// read as one declaration, a type and what is declared; nobody writes those on two lines.
+    /// </summary>
+    public static string Ended(string code, LinePosition place)
+    {
+        var text = SourceText.From(code);
+        if (place.Line >= text.Lines.Count) return code;
+        var line = text.Lines[place.Line];
+        var begin = line.Start + line.ToString().TakeWhile(char.IsWhiteSpace).Count();
+        var name = CSharpSyntaxTree.ParseText(text, Parsing).GetRoot().FindToken(begin);
+        var above = name.GetPreviousToken();
+        var isDeclared = above.Parent?.AncestorsAndSelf().OfType<TypeSyntax>()
+            .Any(type => type is not PredefinedTypeSyntax && type.GetLastToken() == above && type.Parent is VariableDeclarationSyntax or MemberDeclarationSyntax or LocalFunctionStatementSyntax) is true;
+        return isDeclared && name.SpanStart == begin && above.Span.End < line.Start
+            ? code.Insert(above.Span.End, ";")
+            : code;
+    }
+
     /// <summary>A type as C# code declares it.</summary>
     public static string Declared(Type type)
     {

@@ -18,7 +18,6 @@ namespace SquadAnalytics.Notebooks.Scripting;
 /// </summary>
 internal sealed class ScriptWorkspace : IDisposable
 {
-    private static readonly CSharpParseOptions Parsing = new(LanguageVersion.Latest, DocumentationMode.Parse, SourceCodeKind.Script);
     private static readonly string[] Kinds =
     [
         "Class", "Constant", "Delegate", "Enum", "EnumMember", "Event", "ExtensionMethod", "Field", "Interface", "Intrinsic", "Keyword", "Label", "Local",
@@ -41,7 +40,7 @@ internal sealed class ScriptWorkspace : IDisposable
     }
 
     /// <summary>What could stand at a place.</summary>
-    public Task<IReadOnlyList<CompletionItem>> CompletionsAsync(string code, LinePosition place, CancellationToken cancellationToken) => AskAsync<IReadOnlyList<CompletionItem>>(code, async document =>
+    public Task<IReadOnlyList<CompletionItem>> CompletionsAsync(string code, LinePosition place, CancellationToken cancellationToken) => AskAsync<IReadOnlyList<CompletionItem>>(ScriptText.Ended(code, place), async document =>
     {
         if (CompletionService.GetService(document) is not { } service) return [];
         var found = await service.GetCompletionsAsync(document, await PositionAsync(document, place, cancellationToken).ConfigureAwait(false), cancellationToken: cancellationToken).ConfigureAwait(false);
@@ -49,7 +48,7 @@ internal sealed class ScriptWorkspace : IDisposable
     }, cancellationToken);
 
     /// <summary>What stands at a place, in Markdown; null where there is nothing to say.</summary>
-    public Task<string?> HoverAsync(string code, LinePosition place, CancellationToken cancellationToken) => AskAsync(code, async document =>
+    public Task<string?> HoverAsync(string code, LinePosition place, CancellationToken cancellationToken) => AskAsync(ScriptText.Ended(code, place), async document =>
     {
         if (QuickInfoService.GetService(document) is not { } service) return null;
         var found = await service.GetQuickInfoAsync(document, await PositionAsync(document, place, cancellationToken).ConfigureAwait(false), cancellationToken).ConfigureAwait(false);
@@ -117,7 +116,7 @@ internal sealed class ScriptWorkspace : IDisposable
             name,
             LanguageNames.CSharp,
             compilationOptions: compilation?.Options.WithScriptClassName(name) ?? new CSharpCompilationOptions(OutputKind.DynamicallyLinkedLibrary),
-            parseOptions: Parsing,
+            parseOptions: ScriptText.Parsing,
             projectReferences: _last is null ? [] : [new ProjectReference(_last)],
             metadataReferences: _documentation.Of(compilation),
             isSubmission: true)), id);

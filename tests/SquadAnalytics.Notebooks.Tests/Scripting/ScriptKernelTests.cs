@@ -138,6 +138,18 @@ public sealed class ScriptKernelTests : IDisposable
     }
 
     [Theory]
+    [InlineData("text.Length\ntext.", "Trim")]
+    [InlineData("text\n    text.", "Trim")]
+    [InlineData("{\n    text[0]\n    text.", "Trim")]
+    [InlineData("var other = text\ntext.", "Trim")]
+    [InlineData("from letter in text\nwhere letter.", "CompareTo")]
+    public async Task A_line_without_its_semicolon_does_not_keep_the_next_from_being_completed(string code, string offered)
+    {
+        await RunAsync("var text = \"a\";");
+        Assert.Contains(offered, await OfferedAsync(code));
+    }
+
+    [Theory]
     [InlineData("var count = \"changed\";")]
     [InlineData("var other = 1;")]
     [InlineData("throw new InvalidOperationException();")]
@@ -157,7 +169,8 @@ public sealed class ScriptKernelTests : IDisposable
 
     private async Task<IReadOnlyList<string>> OfferedAsync(string code)
     {
-        var result = await _kernel.SendAsync(new RequestCompletions(code, new LinePosition(0, code.Length), "csharp"));
+        var lines = code.Split('\n');
+        var result = await _kernel.SendAsync(new RequestCompletions(code, new LinePosition(lines.Length - 1, lines[^1].Length), "csharp"));
         return [.. result.Events.OfType<CompletionsProduced>().Single().Completions.Select(item => item.DisplayText)];
     }
 }
