@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
@@ -55,7 +56,11 @@ public static partial class NotebookFile
             var language = CellMetadata.LanguageOf(root["metadata"] as JsonObject) ?? DefaultLanguage;
             return new Notebook([.. cells.Select((cell, index) => ReadCell(cell as JsonObject, index, language))]) { Original = root };
         }
-        catch (Exception error) when (error is JsonException or InvalidOperationException or ArgumentException)
+        catch (JsonException error)
+        {
+            throw new NotebookFormatException(string.Create(CultureInfo.InvariantCulture, $"The file is not a notebook: it is no JSON from line {error.LineNumber + 1} on."), error);
+        }
+        catch (Exception error) when (error is InvalidOperationException or ArgumentException)
         {
             throw new NotebookFormatException("The file is not a notebook: " + error.Message, error);
         }
