@@ -80,6 +80,16 @@ public class HandoutTests
     }
 
     [Fact]
+    public void Names_are_text()
+    {
+        var squad = Squad(6);
+        var marked = new Squad("Quay <b>", [.. squad.Athletes, new Athlete("n", "<script>x</script>", "NP")], squad.Protocols, [.. squad.Sessions, Session.FromTimes("n1", "n", new DateOnly(2031, 3, 1), Quay, 60, 61, 62, 63)]);
+        var page = Page(marked, "n");
+        Assert.Contains("&lt;script&gt;x", page, StringComparison.Ordinal);
+        foreach (var markup in (string[])["<script", "<b>"]) Assert.DoesNotContain(markup, page, StringComparison.OrdinalIgnoreCase);
+    }
+
+    [Fact]
     public void The_cautions_come_along_and_the_page_stands_alone()
     {
         var page = Page(Squad(6));

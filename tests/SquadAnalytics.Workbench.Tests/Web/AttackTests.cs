@@ -16,17 +16,65 @@ public sealed partial class AttackTests(TestBrowser browser, HostileWorkbench wo
     private const long Gigabyte = 1L << 30;
 
     [Theory]
-    [InlineData("/logbook")]
-    [InlineData("/logbook/athletes")]
-    [InlineData("/logbook/type")]
-    [InlineData("/logbook/days")]
-    [InlineData("/questions/01-why-the-slowdown")]
-    public async Task Script_in_a_boxers_name_is_text_on_every_page(string place)
+    [InlineData("/logbook", HostileWorkbench.Boxer)]
+    [InlineData("/logbook/athletes", HostileWorkbench.Boxer)]
+    [InlineData("/logbook/type", HostileWorkbench.Boxer)]
+    [InlineData("/logbook/days", HostileWorkbench.Boxer)]
+    [InlineData("/logbook/blocks", HostileWorkbench.Boxer)]
+    [InlineData("/logbook/blocks", HostileWorkbench.Block)]
+    [InlineData("/logbook/protocols", HostileWorkbench.Protocol)]
+    [InlineData("/logbook/sheet", HostileWorkbench.NotCleared)]
+    [InlineData("/questions/01-why-the-slowdown", HostileWorkbench.Boxer)]
+    [InlineData("/questions/03-two-blocks", HostileWorkbench.Block)]
+    public async Task Script_in_a_name_is_text_on_every_page(string place, string name)
     {
         var page = await workbench.Open(Browser, place);
-        await Assertions.Expect(page.GetByText(HostileWorkbench.Name).First).ToBeAttachedAsync();
-        Assert.Equal(0, await page.Locator("img[src=x]").CountAsync());
-        Assert.DoesNotContain("taken", await page.TitleAsync(), StringComparison.Ordinal);
+        await AssertText(page, name);
+    }
+
+    [Fact]
+    public async Task Script_in_a_files_name_and_cells_is_text_in_the_preview_and_among_the_rows_that_wait()
+    {
+        const string file = "<img src=x>.csv", cell = "<img src=x onerror=\"document.title='taken'\">";
+        var path = Path.Combine(workbench.Folder, file);
+        await File.WriteAllTextAsync(path, $"Name;Date;Protocol;Set 1;Set 2;Set 3\n{Quoted(HostileWorkbench.Boxer)};2035-03-01;Tall Three;61.2;62.1;63.0\n{Quoted(HostileWorkbench.Boxer)};2035-03-02;Tall Three;{Quoted(cell)};62.1;63.0\n{Quoted(cell)};2035-03-01;Tall Three;61.2;62.1;63.0\n");
+        var page = await workbench.Open(Browser, "/logbook/files");
+        await page.Locator("input[type=file]").SetInputFilesAsync(path);
+        await Assertions.Expect(page.GetByRole(AriaRole.Status)).ToContainTextAsync("3 rows read: 1 kept, 1 refused, 1 awaiting a decision");
+        foreach (var text in new[] { HostileWorkbench.Boxer, file, $"'{cell}'", $"Who is '{cell}'?" }) await AssertText(page, text);
+
+        await page.GetByRole(AriaRole.Button, new() { Name = "Keep 1 session" }).ClickAsync();
+        await Assertions.Expect(page.GetByRole(AriaRole.Heading, new() { Name = "Rows still waiting" })).ToBeVisibleAsync();
+        foreach (var text in new[] { file, $"'{cell}'" }) await AssertText(page, text);
+        await page.GotoAsync(new Uri(workbench.Address, "/logbook").AbsoluteUri);
+        await AssertText(page, file);
+        await page.Locator("fluent-button", new() { HasText = "Take back:" }).ClickAsync();
+        await Assertions.Expect(page.GetByText("Taken back:")).ToBeVisibleAsync();
+        await AssertText(page, file);
+
+        static string Quoted(string text) => $"\"{text.Replace("\"", "\"\"", StringComparison.Ordinal)}\"";
+    }
+
+    [Fact]
+    public async Task Script_in_a_name_is_text_in_an_answer_its_report_the_reports_side_by_side_and_the_sheet()
+    {
+        var page = await workbench.Open(Browser, "/questions/01-why-the-slowdown");
+        await page.GetByLabel("Boxer").SelectOptionAsync(Read(squad => squad.Athletes[0].Code));
+        for (var run = 0; run < 2; run++)
+        {
+            await page.GetByRole(AriaRole.Button, new() { Name = "Ask", Exact = true }).ClickAsync();
+            await page.Locator("section[aria-label=Answer] ol.findings > li").First.WaitForAsync(new() { Timeout = 300_000 });
+        }
+
+        await AssertText(page, HostileWorkbench.Boxer);
+        var address = await page.Locator("iframe.report").GetAttributeAsync("src");
+        await page.GotoAsync(new Uri(workbench.Address, "/reports/beside").AbsoluteUri);
+        await AssertText(page, HostileWorkbench.Boxer);
+        foreach (var alone in new[] { "/" + address, $"/sheet/html?protocol=tall-three&date={Read(squad => squad.Sessions[^1].Date):yyyy-MM-dd}&stations=False&codes=False" })
+        {
+            await page.GotoAsync(new Uri(workbench.Address, alone).AbsoluteUri);
+            await AssertText(page, HostileWorkbench.Boxer);
+        }
     }
 
     [Fact]
@@ -163,6 +211,19 @@ public sealed partial class AttackTests(TestBrowser browser, HostileWorkbench wo
         Assert.False(File.Exists("/tmp/taken.csv") || File.Exists("/tmp/other.db"));
     }
 
+    private static async Task AssertText(IPage page, string text)
+    {
+        await Assertions.Expect(page.GetByText(text).First).ToBeAttachedAsync();
+        Assert.Equal(0, await page.Locator("img[src=x]").CountAsync());
+        Assert.DoesNotContain("taken", await page.TitleAsync(), StringComparison.Ordinal);
+    }
+
+    private T Read<T>(Func<Squad, T> read)
+    {
+        using var logbook = Logbook.Open(Path.Combine(workbench.Folder, "logbook"));
+        return read(logbook.Squad);
+    }
+
     // Fields as a spreadsheet takes them, without the quotes around them.
     private static IEnumerable<string> Fields(string text) =>
         Field().Matches(text.TrimStart('\uFEFF')).Select(match => match.Groups["quoted"].Success ? match.Groups["quoted"].Value.Replace("\"\"", "\"", StringComparison.Ordinal) : match.Groups["plain"].Value);
@@ -183,17 +244,36 @@ public sealed partial class AttackTests(TestBrowser browser, HostileWorkbench wo
     }
 }
 
-/// <summary>A server on a logbook with a boxer whose name is markup.</summary>
+/// <summary>A server on a logbook with two boxers, one of them not cleared after a head knock, a protocol and a block whose names are markup.</summary>
 public sealed class HostileWorkbench : ServedWorkbench
 {
-    /// <summary>The name.</summary>
-    public const string Name = "<img src=x onerror=\"document.title='taken'\"> Ox";
+    private const string Markup = "<img src=x onerror=\"document.title='taken'\">";
+
+    /// <summary>Name of a boxer.</summary>
+    public const string Boxer = Markup + " Ox";
+
+    /// <summary>Name of a boxer who is not cleared after a head knock.</summary>
+    public const string NotCleared = Markup + " Knocked";
+
+    /// <summary>Name of a protocol.</summary>
+    public const string Protocol = Markup + " Three";
+
+    /// <summary>Name of a block.</summary>
+    public const string Block = Markup + " weeks";
 
     /// <inheritdoc />
     protected override void Prepare(string folder)
     {
         base.Prepare(folder);
         using var logbook = Logbook.Open(folder);
-        logbook.Commit(new LogbookChange("renamed") { Athletes = [logbook.Squad.Athletes[0] with { DisplayName = Name }] });
+        var squad = logbook.Squad;
+        var (day, last) = (squad.Sessions[0].Date, squad.Sessions[^1].Date);
+        logbook.Commit(new LogbookChange("renamed")
+        {
+            Athletes = [squad.Athletes[0] with { DisplayName = Boxer }, squad.Athletes[1] with { DisplayName = NotCleared }],
+            Events = [new AthleteEvent("knock", squad.Athletes[1].Id, day, EventKind.HeadKnock)],
+            Protocols = [new Protocol("markup", Protocol, [new Station(Protocol, 8)], 3, null) { Bands = [new PerformanceBand(Protocol, new Seconds(100), new Seconds(120))] }],
+            Blocks = [new TrainingBlock("markup", Block, day, last) { Emphasis = Block }],
+        });
     }
 }
