@@ -32,12 +32,18 @@ public sealed partial class Logbook
     /// <param name="sessionId">The session's id.</param>
     /// <param name="reason">Why.</param>
     public void VoidSession(string sessionId, string reason) =>
-        Commit(new LogbookChange($"session {sessionId} left out: {Require.Text(reason)}") { Sessions = [Session(sessionId) with { VoidReason = reason }] });
+        Commit(new LogbookChange($"left {Words(sessionId)} out: {Require.Text(reason)}") { Sessions = [Session(sessionId) with { VoidReason = reason }] });
 
     /// <summary>Takes a session that was left out back into analyses.</summary>
     /// <param name="sessionId">The session's id.</param>
     public void TakeBackVoid(string sessionId) =>
-        Commit(new LogbookChange($"session {sessionId} taken back") { Sessions = [Session(sessionId) with { VoidReason = null }] });
+        Commit(new LogbookChange($"counted {Words(sessionId)} again") { Sessions = [Session(sessionId) with { VoidReason = null }] });
+
+    private string Words(string sessionId)
+    {
+        var session = Session(sessionId);
+        return string.Create(CultureInfo.InvariantCulture, $"{Squad.Athlete(session.AthleteId).Code}'s session of {session.Date:yyyy-MM-dd}");
+    }
 
     /// <summary>Goes back to the state before the last accept. The state undone is kept in its place, so that undoing twice changes nothing.</summary>
     /// <exception cref="InvalidOperationException">There is nothing to undo.</exception>
@@ -51,9 +57,8 @@ public sealed partial class Logbook
         if (edited.Count > 0) throw new LogbookChangedOutsideException(edited);
         var contents = record.Files.Where(change => change.Before is not null).ToDictionary(change => change.Path, change => (ReadOnlyMemory<byte>)File.ReadAllBytes(Layout.Within(_layout.Previous, change.Path)), StringComparer.Ordinal);
         var removed = record.Files.Where(change => change.Before is null).Select(change => change.Path).ToList();
-        const string undone = "undone: ";
-        var description = record.Description.StartsWith(undone, StringComparison.Ordinal) ? record.Description[undone.Length..] : undone + record.Description;
-        Accept(description, after: null, contents, removed, PreviousState.Replaced, []);
+        var undone = new LogbookAccept(record.Description, record.At).TakenBack;
+        Accept(undone ?? LogbookAccept.Undone + record.Description, after: null, contents, removed, PreviousState.Replaced, []);
     }
 
     /// <summary>Runs one transaction and takes over its result.</summary>

@@ -25,6 +25,12 @@ public sealed class FirstUseTests(TestBrowser browser, EmptyWorkbench workbench)
         await page.GetByRole(AriaRole.Button, new() { Name = "Look at the sample" }).ClickAsync();
         await Assertions.Expect(page.GetByText("You are looking at the invented sample squad.")).ToBeVisibleAsync();
         await Axe.AssertNothing(page);
+
+        // Nobody of the sample is in the squad today: its days begin with the last test.
+        await page.GotoAsync(new Uri(workbench.Address, "/logbook/days").AbsoluteUri);
+        await Assertions.Expect(page.GetByLabel("Date").First).ToHaveValueAsync("2031-03-27");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Later:" }).ClickAsync();
+        await Assertions.Expect(page.GetByLabel("Date").First).ToHaveValueAsync("2031-03-28");
         await page.GetByRole(AriaRole.Button, new() { Name = "Back to your own logbook" }).ClickAsync();
         await Assertions.Expect(page.GetByText("There is nothing in this logbook yet.")).ToBeVisibleAsync();
     }

@@ -162,6 +162,80 @@ public sealed class LogbookJourneyTests(TestBrowser browser, ServedWorkbench wor
         Assert.Equal(Read(logbook => logbook.Fingerprint), restored.Fingerprint);
     }
 
+    [Fact]
+    public async Task Two_windows_write_down_one_day_and_neither_takes_from_the_other()
+    {
+        var one = await workbench.Open(Browser, "/logbook/days");
+        var two = await one.Context.NewPageAsync();
+        await two.GotoAsync(one.Url);
+        var day = new DateOnly(2035, 12, 3);
+        foreach (var window in new[] { one, two })
+        {
+            await window.GetByLabel("Date").First.FillAsync("2035-12-03");
+            await window.GetByLabel("Date").First.BlurAsync();
+            await Assertions.Expect(Cell(window, 0, 1)).ToHaveValueAsync("");
+        }
+
+        // One keeps, with a second click; the other goes along and keeps what it had typed beside it.
+        await Cell(two, 1, 4).FillAsync("6.5");
+        await Cell(two, 1, 4).BlurAsync();
+        await Cell(one, 0, 1).FillAsync("7");
+        await Cell(one, 0, 1).BlurAsync();
+        await TwiceAsync(Button(one, "Keep the day"));
+        await Assertions.Expect(one.GetByRole(AriaRole.Status)).ToHaveTextAsync("Kept for 1 athlete.");
+        await Assertions.Expect(Cell(two, 0, 1)).ToHaveValueAsync("7");
+        await Button(two, "Keep the day").ClickAsync();
+        await Assertions.Expect(two.GetByRole(AriaRole.Status)).ToHaveTextAsync("Kept for 1 athlete.");
+        var kept = Read(logbook => logbook.Squad.Contexts.Where(context => context.Date == day).ToList());
+        Assert.Contains(kept, context => context.SessionRpe == 7);
+        Assert.Contains(kept, context => context.SleepHours == 6.5);
+    }
+
+    [Fact]
+    public async Task A_second_click_adds_nothing_twice_and_takes_nothing_back()
+    {
+        var page = await workbench.Open(Browser, "/logbook/athletes");
+        await page.GetByLabel("Name", new() { Exact = true }).FillAsync("Zeno Doubleclick");
+        await page.GetByLabel("Code", new() { Exact = true }).FillAsync("ZDO");
+        await page.GetByLabel("Code", new() { Exact = true }).BlurAsync();
+        await TwiceAsync(Button(page, "Keep"));
+        await Assertions.Expect(page.GetByRole(AriaRole.Rowheader, new() { Name = "Zeno Doubleclick" })).ToHaveCountAsync(1);
+        await Assertions.Expect(page.GetByRole(AriaRole.Alert)).ToHaveCountAsync(0);
+
+        await Go(page, "/logbook/files");
+        await Paste(page, "Name\tDate\tProtocol\tSet 1\tSet 2\tSet 3\nZeno Doubleclick\t2035-09-06\tTall Three\t61.2\t62\t63.0\n");
+        await TwiceAsync(Button(page, "Keep 1 session"));
+        await Assertions.Expect(page.GetByText("1 session is in the logbook.")).ToBeVisibleAsync();
+        await Go(page, "/logbook");
+        await TwiceAsync(page.Locator("fluent-button", new() { HasText = "Take back: import" }));
+        await Assertions.Expect(page.GetByText("Taken back: import")).ToBeVisibleAsync();
+        await Assertions.Expect(page.GetByRole(AriaRole.Rowheader, new() { Name = "Zeno Doubleclick" })).ToHaveCountAsync(0);
+    }
+
+    [Fact]
+    public async Task A_block_of_times_is_pasted_into_the_grid_whole_or_not_at_all()
+    {
+        var page = await workbench.Open(Browser, "/logbook/type");
+        await Begin(page, "2035-10-11");
+        await PasteInto(Cell(page, 0, 1), "61,5\t62.5\r\n1:03\t64\r\n");
+        await Assertions.Expect(Cell(page, 0, 2)).ToHaveValueAsync("62.5");
+        await Assertions.Expect(Cell(page, 1, 1)).ToHaveValueAsync("1:03");
+        await PasteInto(Cell(page, 0, 3), "65\t66\n");
+        await Assertions.Expect(Cell(page, 0, 3)).ToHaveValueAsync("");
+        Assert.Contains("Nothing was put in", await Cell(page, 0, 3).EvaluateAsync<string>("cell => cell.validationMessage"), StringComparison.Ordinal);
+        await Type(page, 1, 3, "9999");
+        await Assertions.Expect(page.Locator(".typing .problem")).ToHaveTextAsync("Set 3: more than three start intervals");
+        await Axe.AssertNothing(page);
+        await Type(page, 1, 3, "65");
+        await Keep(page);
+        Assert.Equal([61.5, 62.5], Read(logbook => logbook.Squad.Sessions.First(session => session.Date == new DateOnly(2035, 10, 11) && session.TimesSeconds.Count == 2).TimesSeconds.ToArray()));
+
+        static Task PasteInto(ILocator cell, string text) =>
+            cell.EvaluateAsync("(cell, text) => { const data = new DataTransfer(); data.setData('text/plain', text); cell.dispatchEvent(new ClipboardEvent('paste', { clipboardData: data, bubbles: true, cancelable: true })); }", text);
+    }
+
+    private static Task TwiceAsync(ILocator button) => button.EvaluateAsync("button => { button.click(); button.click(); }");
+
     private string LogbookFolder => Path.Combine(workbench.Folder, "logbook");
 
     private static ILocator Button(IPage page, string name) => page.GetByRole(AriaRole.Button, new() { Name = name, Exact = true });

@@ -46,6 +46,18 @@ public sealed class PageTests(TestBrowser browser, ServedWorkbench workbench) : 
         Assert.Equal(0, overflow);
     }
 
+    [Theory]
+    [InlineData("/logbook")]
+    [InlineData("/logbook/days")]
+    public async Task A_page_is_printed_dark_on_white_whatever_the_screen_is(string place)
+    {
+        var page = await Open(place, ColorScheme.Dark);
+        await page.EmulateMediaAsync(new() { Media = Media.Print, ColorScheme = ColorScheme.Dark });
+        Assert.Equal(["rgb(255, 255, 255)", "rgb(27, 29, 32)"], await page.EvaluateAsync<string[]>("[getComputedStyle(document.body).backgroundColor, getComputedStyle(document.body).color]"));
+        Assert.Equal("rgb(255, 255, 255)", await page.Locator("main tbody th").First.EvaluateAsync<string>("name => getComputedStyle(name).backgroundColor"));
+        await Assertions.Expect(page.GetByRole(AriaRole.Button)).ToHaveCountAsync(0);
+    }
+
     [Fact]
     public async Task An_address_that_does_not_exist_is_answered_with_a_page_that_leads_on()
     {

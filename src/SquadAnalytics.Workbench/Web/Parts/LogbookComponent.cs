@@ -30,6 +30,15 @@ public abstract class LogbookComponent : ComponentBase, IDisposable
         return Problem is null;
     }
 
+    /// <summary>Whoever belongs to the squad on a day, by name.</summary>
+    private protected IEnumerable<Athlete> AthletesOn(DateOnly day) => Squad.Athletes
+        .Where(athlete => (athlete.Joined is null || athlete.Joined <= day) && (athlete.Left is null || athlete.Left >= day))
+        .OrderBy(athlete => athlete.DisplayName, StringComparer.OrdinalIgnoreCase);
+
+    /// <summary>The day that a page begins with: today, or the last test where everybody has left or joins later.</summary>
+    private protected DateOnly StartingDay(TimeProvider time) =>
+        DateOnly.FromDateTime(time.GetLocalNow().Date) is var today && (Squad.Sessions.Count == 0 || AthletesOn(today).Any()) ? today : Squad.Sessions[^1].Date;
+
     /// <summary>Takes over what has changed, before it is drawn.</summary>
     private protected virtual void Follow()
     {

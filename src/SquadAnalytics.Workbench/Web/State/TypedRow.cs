@@ -73,7 +73,8 @@ public sealed class TypedRow(Athlete athlete, Protocol protocol, DateOnly date, 
     /// <summary>The athlete and what was typed.</summary>
     public override string ToString() => $"{Athlete.DisplayName}: {string.Join(" | ", _texts)}";
 
-    private TimeEntry Entry(int set) => TimeEntry.Parse(_texts[set - 1]);
+    // Typed one at a time, a comma can only be a decimal mark.
+    private TimeEntry Entry(int set) => TimeEntry.Parse(_texts[set - 1], DecimalMark.Comma);
 
     // A set that nobody touched stays as it was: it may hold what cannot be typed, such as a stop for health.
     private SetTime ToSet(int set) => known is not null && _texts[set - 1] == _before[set - 1] ? known.Sets[set - 1] : Entry(set) switch
