@@ -180,13 +180,22 @@ public sealed class JourneyTests(TestBrowser browser, ServedWorkbench workbench)
         await Cell(one, 2).PressAsync("Enter");
         await Assertions.Expect(Cell(two, 2)).ToHaveValueAsync("72.5");
 
+        // What is being typed over stays while the other window goes on.
+        await Cell(one, 0).FillAsync("70.");
+        await Cell(two, 3).FillAsync("73");
+        await Cell(two, 3).PressAsync("Enter");
+        await Assertions.Expect(Cell(one, 3)).ToHaveValueAsync("73");
+        await Assertions.Expect(Cell(one, 0)).ToHaveValueAsync("70.");
+        await Cell(one, 0).FillAsync("70.5");
+        await Cell(one, 0).PressAsync("Enter");
+
         await one.GetByRole(AriaRole.Button, new() { Name = "Clear the grid" }).ClickAsync();
         await Axe.AssertNothing(one);
         await one.GetByRole(AriaRole.Button, new() { Name = "Go on typing" }).ClickAsync();
         await Assertions.Expect(Cell(one, 0)).ToHaveValueAsync("70.5");
         await two.Locator("fluent-button", new() { HasText = "Keep the session" }).ClickAsync();
         await Assertions.Expect(one.GetByText("kept or cleared in another window")).ToBeVisibleAsync();
-        Assert.Equal(3, LogbookSquad().Sessions.Count(session => session.Date == new DateOnly(2035, 6, 7) && session.Place == "the old hall"));
+        Assert.Equal(4, LogbookSquad().Sessions.Count(session => session.Date == new DateOnly(2035, 6, 7) && session.Place == "the old hall"));
     }
 
     private static ILocator Cell(IPage page, int row) => page.Locator($"input[data-grid-row='{row}'][data-grid-column='1']");

@@ -22,6 +22,9 @@ public sealed class TypedRow(Athlete athlete, Protocol protocol, DateOnly date, 
     /// <summary>Why the session is saved although a head knock is not cleared; asked for before saving.</summary>
     public string HeadKnockReason { get; set; } = "";
 
+    /// <summary>The set that is being typed, from 1; 0 where none is. Half a time is not a mistake yet, and nothing else is written over it.</summary>
+    public int Typing { get; set; }
+
     /// <summary>Whether anything was typed, or changed in a session that is there already.</summary>
     public bool IsStarted => !_texts.SequenceEqual(_before);
 
