@@ -16,7 +16,7 @@ public static class SeasonLevel
     /// smoother and is weighted by how well it fits and how likely it was beforehand (the density of the drift's share r is 12 r (1 - r)², the log of the scale is flat); the level is the mean of that
     /// belief. So a best fit at the edge, without drift (at 12 weeks 6 of 10 seasons without drift, 3 of 10 with a weekly drift of half the noise) or without noise, is a note and no refusal: what is
     /// given only off the edge holds less than it says.</para>
-    /// <para>Simulated with 12, 20 and 40 weekly tests, 90 % intervals of the latest level hold 89 to 92 of 100 where the weekly drift is 0.25, 0.5 or 1 times the noise, 92 to 95 without drift, 93 at twice
+    /// <para>Simulated with 12, 20 and 40 weekly tests, 90 % intervals of the latest level hold 89 to 92 of 100 where the weekly drift is 0.25, 0.5 or 1 times the noise, 91 to 95 without drift, 93 at twice
     /// the noise; of a level in hindsight 89 to 96. With both variances taken for known they would hold 75. The level has no trend of its own: where there is one, it lags behind, and at a trend of 0.3 times
     /// the noise a week, beside a drift of 0.25, the latest level's intervals hold 88.</para>
     /// <para>Sources: Harvey 1989, Forecasting, structural time series models and the Kalman filter; Durbin and Koopman 2012, Time series analysis by state space methods (from memory); for densities
