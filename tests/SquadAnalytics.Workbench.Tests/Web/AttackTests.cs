@@ -23,13 +23,20 @@ public sealed partial class AttackTests(TestBrowser browser, HostileWorkbench wo
     [InlineData("/logbook/blocks", HostileWorkbench.Boxer)]
     [InlineData("/logbook/blocks", HostileWorkbench.Block)]
     [InlineData("/logbook/protocols", HostileWorkbench.Protocol)]
-    [InlineData("/logbook/sheet", HostileWorkbench.NotCleared)]
     [InlineData("/questions/01-why-the-slowdown", HostileWorkbench.Boxer)]
     [InlineData("/questions/03-two-blocks", HostileWorkbench.Block)]
     public async Task Script_in_a_name_is_text_on_every_page(string place, string name)
     {
         var page = await workbench.Open(Browser, place);
         await AssertText(page, name);
+    }
+
+    [Fact]
+    public async Task Script_in_a_name_is_text_where_the_sheet_says_who_is_not_cleared()
+    {
+        var page = await workbench.Open(Browser, "/logbook/sheet");
+        await page.GetByLabel("Protocol").SelectOptionAsync(Read(squad => squad.SessionsOf(squad.Athletes.Single(athlete => athlete.DisplayName == HostileWorkbench.NotCleared).Id)[^1].Protocol.Id));
+        await AssertText(page, HostileWorkbench.NotCleared);
     }
 
     [Fact]
