@@ -23,8 +23,7 @@ internal sealed class StandingExperiment(int sessions, double noisePercent) : Ex
     [
         Interval("rank of one boxer", Promise.AtLeast),
         new("band of a first test named wrongly", Promise.AtMost, 0.10),
-        // Where changes hardly differ, the interval is wider than need be.
-        Interval("shrunken change of one boxer", Promise.AtLeast),
+        Interval("shrunken change of one boxer"),
         Interval("bias of two tests"),
         Interval("upper limit of agreement"),
         Interval("mean change of a pair of tests"),
