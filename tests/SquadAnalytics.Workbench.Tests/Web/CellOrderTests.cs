@@ -21,9 +21,9 @@ public sealed class CellOrderTests(TestBrowser browser, ServedWorkbench workbenc
         await Assertions.Expect(page.GetByText("Values in scope")).ToHaveCountAsync(0);
 
         // Wrong turn: from the second cell on, which needs what the first had made.
-        await RunFrom(page, 1);
+        await Command(page, 1, "Run from here");
         await Assertions.Expect(page.Locator("article.code").Nth(1).Locator(".fault")).ToContainTextAsync("first", new() { Timeout = 180_000 });
-        await RunFrom(page, 0);
+        await Command(page, 0, "Run from here");
         await Assertions.Expect(page.Locator(".fault")).ToHaveCountAsync(0, new() { Timeout = 180_000 });
         await Assertions.Expect(Shown(page)).ToContainTextAsync("42");
     }
@@ -43,8 +43,7 @@ public sealed class CellOrderTests(TestBrowser browser, ServedWorkbench workbenc
         // Wrong turn: one place too far, taken back; then with the button, and a reload before saving.
         await Button(page, "Undo").ClickAsync();
         await Assertions.Expect(cells).ToHaveTextAsync([sources[0], sources[2], sources[1]]);
-        await page.Locator("article.code").Nth(0).FocusAsync();
-        await Button(page, "Down").ClickAsync();
+        await Command(page, 0, "Down");
         await Assertions.Expect(cells).ToHaveTextAsync([sources[2], sources[0], sources[1]]);
         await page.ReloadAsync();
         await Assertions.Expect(cells).ToHaveTextAsync([sources[2], sources[0], sources[1]]);
@@ -59,10 +58,11 @@ public sealed class CellOrderTests(TestBrowser browser, ServedWorkbench workbenc
 
     private static ILocator Shown(IPage page) => page.Locator("article.code").Nth(2).Locator("iframe.shown").ContentFrame.Locator("body");
 
-    private static async Task RunFrom(IPage page, int cell)
+    private static async Task Command(IPage page, int cell, string name)
     {
-        await page.Locator("article.code").Nth(cell).FocusAsync();
-        await Button(page, "Run from here").ClickAsync();
+        var chosen = page.Locator("article.code").Nth(cell);
+        await chosen.FocusAsync();
+        await chosen.GetByRole(AriaRole.Button, new() { Name = name, Exact = true }).ClickAsync();
     }
 
     private async Task<IPage> Open(string name)

@@ -166,8 +166,9 @@ public sealed class CellsTests(TestBrowser browser, ServedWorkbench workbench) :
 
     private static async Task AddText(IPage page, string text)
     {
-        await page.Locator("article").First.FocusAsync();
-        await page.GetByRole(AriaRole.Button, new() { Name = "Text", Exact = true }).ClickAsync();
+        var first = page.Locator("article").First;
+        await first.FocusAsync();
+        await first.GetByRole(AriaRole.Button, new() { Name = "Text", Exact = true }).ClickAsync();
         await page.Locator("textarea.prose-edit").FillAsync(text);
         await page.Keyboard.PressAsync("Escape");
         await Assertions.Expect(page.Locator(".prose", new() { HasText = text })).ToBeVisibleAsync();
