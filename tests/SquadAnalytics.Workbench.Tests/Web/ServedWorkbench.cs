@@ -35,6 +35,7 @@ public partial class ServedWorkbench : IAsyncLifetime, IDisposable
         await page.GotoAsync((await NextFirstAddress()).AbsoluteUri);
         await page.GotoAsync(new Uri(Address, place).AbsoluteUri);
         await page.Locator("h1").First.WaitForAsync();
+        await Assertions.Expect(page.Locator("[aria-busy=true]")).ToHaveCountAsync(0, new() { Timeout = 90_000 });
         return page;
     }
 
@@ -84,9 +85,15 @@ public partial class ServedWorkbench : IAsyncLifetime, IDisposable
     /// <inheritdoc />
     public void Dispose()
     {
+        Dispose(disposing: true);
+        GC.SuppressFinalize(this);
+    }
+
+    /// <summary>Lets go of what the tests of the class hold.</summary>
+    protected virtual void Dispose(bool disposing)
+    {
         _process?.Dispose();
         _announced.Dispose();
-        GC.SuppressFinalize(this);
     }
 
     private void Announce(string? line)
