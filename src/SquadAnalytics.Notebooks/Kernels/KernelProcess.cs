@@ -96,9 +96,9 @@ public sealed partial class KernelProcess : IAsyncDisposable
         var first = await Task.WhenAny(_ready.Task, _gone, Task.Delay(_limits.StartTime, cancellationToken)).ConfigureAwait(false);
         cancellationToken.ThrowIfCancellationRequested();
         if (first == _ready.Task) return await _ready.Task.ConfigureAwait(false);
-        if (first != _gone) End(CellEnding.TimeLimit);
-        var departure = await _gone.ConfigureAwait(false);
-        throw new KernelException("The notebook's process did not become ready. " + departure.Message(_limits));
+        if (first == _gone) throw new KernelException("The notebook's process did not become ready. " + (await _gone.ConfigureAwait(false)).Message(_limits));
+        End(CellEnding.TimeLimit);
+        throw new KernelNotReadyException(_limits.StartTime);
     }
 
     /// <summary>Lets a process that nobody uses yet run cells for practice; nothing of them remains but that the same cells run quickly.</summary>
@@ -124,8 +124,9 @@ public sealed partial class KernelProcess : IAsyncDisposable
             var opened = await _opened.Task.ConfigureAwait(false);
             return opened.Fault is { } fault ? throw new KernelException(fault.Message) : opened.Fingerprint;
         }
-        if (first != _gone) End(CellEnding.TimeLimit);
-        throw new KernelException("The notebook's process could not open the logbook. " + (await _gone.ConfigureAwait(false)).Message(_limits));
+        if (first == _gone) throw new KernelException("The notebook's process could not open the logbook. " + (await _gone.ConfigureAwait(false)).Message(_limits));
+        End(CellEnding.TimeLimit);
+        throw new KernelNotReadyException(_limits.StartTime);
     }
 
     /// <summary>Runs one cell and waits for its end, whatever that is.</summary>

@@ -35,8 +35,44 @@ public sealed class KernelSource(KernelCommand command, KernelLimits limits) : I
         }
     }
 
-    /// <summary>Hands over the spare process, or a new one where there is none; the caller disposes of it.</summary>
-    public KernelProcess Take()
+    /// <summary>
+    /// Hands over the spare process, or a new one where there is none, once it is ready and has the notebook's folders; the caller disposes
+    /// of it. One that does not become ready in its time is ended, and one other is tried.
+    /// </summary>
+    /// <param name="workingFolder">Where relative paths in cells start.</param>
+    /// <param name="logbookFolder">The logbook's folder, or null for none.</param>
+    /// <param name="coming">Cells that will be run next if all goes well; empty where that is not known.</param>
+    /// <param name="cancellationToken">Stops the waiting.</param>
+    /// <exception cref="KernelException">The process ended, took too long twice, or the logbook cannot be opened.</exception>
+    public async Task<ReadyKernel> TakeAsync(string workingFolder, string? logbookFolder, IReadOnlyList<CellCode> coming, CancellationToken cancellationToken = default)
+    {
+        try
+        {
+            return await ReadyAsync(Take(), workingFolder, logbookFolder, coming, cancellationToken).ConfigureAwait(false);
+        }
+        catch (KernelNotReadyException)
+        {
+            return await ReadyAsync(Take(), workingFolder, logbookFolder, coming, cancellationToken).ConfigureAwait(false);
+        }
+    }
+
+    private static async Task<ReadyKernel> ReadyAsync(KernelProcess process, string workingFolder, string? logbookFolder, IReadOnlyList<CellCode> coming, CancellationToken cancellationToken)
+    {
+        try
+        {
+            // Asked before the process is ready, so that it reads the logbook while it warms up.
+            var opening = process.OpenAsync(workingFolder, logbookFolder, coming, cancellationToken);
+            var identity = await process.ReadyAsync(cancellationToken).ConfigureAwait(false);
+            return new(process, identity, await opening.ConfigureAwait(false));
+        }
+        catch (Exception error) when (error is KernelException or OperationCanceledException)
+        {
+            await process.DisposeAsync().ConfigureAwait(false);
+            throw;
+        }
+    }
+
+    private KernelProcess Take()
     {
         lock (_gate)
         {

@@ -30,26 +30,22 @@ public sealed class NotebookRunner(KernelSource kernels, TimeProvider time)
         var clock = Stopwatch.StartNew();
         var started = time.GetLocalNow();
         var (notebook, parameters) = WithSettings(request);
-        await using var kernel = kernels.Take();
         var cells = new List<CellRun>();
-        KernelIdentity? identity = null;
-        string? fingerprint = null;
+        ReadyKernel? kernel = null;
         string? obstacle = null;
         try
         {
-            // Asked before the process is ready, so that it reads the logbook while it warms up.
-            var opening = kernel.OpenAsync(request.WorkingFolder, request.LogbookFolder, Code(notebook), cancellationToken);
-            identity = await kernel.ReadyAsync(cancellationToken).ConfigureAwait(false);
-            fingerprint = await opening.ConfigureAwait(false);
+            kernel = await kernels.TakeAsync(request.WorkingFolder, request.LogbookFolder, Code(notebook), cancellationToken).ConfigureAwait(false);
         }
         catch (KernelException error)
         {
             obstacle = error.Message;
         }
+        await using var process = kernel?.Process;
         foreach (var cell in notebook.Cells.Where(static cell => cell.Kind == CellKind.Code))
         {
-            var stopped = obstacle is not null || cells.Exists(static earlier => earlier.Failed);
-            var run = new CellRun(cells.Count + 1, cell, await ResultAsync(kernel, cell, cells.Count + 1, stopped, cancellationToken).ConfigureAwait(false));
+            var stopped = cells.Exists(static earlier => earlier.Failed);
+            var run = new CellRun(cells.Count + 1, cell, await ResultAsync(stopped ? null : process, cell, cells.Count + 1, cancellationToken).ConfigureAwait(false));
             cells.Add(run);
             onCell?.Invoke(run);
         }
@@ -58,10 +54,10 @@ public sealed class NotebookRunner(KernelSource kernels, TimeProvider time)
         {
             Parameters = parameters,
             Findings = FindingForm.ReadAll(cells),
-            DataFingerprint = fingerprint,
+            DataFingerprint = kernel?.DataFingerprint,
             LogbookFolder = request.LogbookFolder is { } logbook ? Path.GetFullPath(logbook) : null,
             DataNote = request.DataNote,
-            Identity = identity,
+            Identity = kernel?.Identity,
             Started = started,
             Duration = clock.Elapsed,
             Obstacle = obstacle,
@@ -75,9 +71,9 @@ public sealed class NotebookRunner(KernelSource kernels, TimeProvider time)
         return [.. cells.Where(static cell => !cell.IsForOtherPrograms).Select(cell => new CellCode(cells.IndexOf(cell) + 1, cell.Language, cell.Source))];
     }
 
-    private static async Task<CellResult> ResultAsync(KernelProcess kernel, NotebookCell cell, int number, bool stopped, CancellationToken cancellationToken)
+    private static async Task<CellResult> ResultAsync(KernelProcess? kernel, NotebookCell cell, int number, CancellationToken cancellationToken)
     {
-        if (stopped) return new(CellEnding.NotRun, [], null, TimeSpan.Zero);
+        if (kernel is null) return new(CellEnding.NotRun, [], null, TimeSpan.Zero);
         if (cell.IsForOtherPrograms) return new(CellEnding.Skipped, [], null, TimeSpan.Zero);
         return await kernel.RunAsync(new CellCode(number, cell.Language, cell.Source), null, cancellationToken).ConfigureAwait(false);
     }

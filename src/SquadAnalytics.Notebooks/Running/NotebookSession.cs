@@ -145,20 +145,17 @@ public sealed class NotebookSession(KernelSource kernels, string workingFolder, 
         if (_kernel is { IsAlive: true } known) return known;
         await EndProcessAsync().ConfigureAwait(false);
         Become(SessionState.Starting, Note);
-        var kernel = _kernel = kernels.Take();
         try
         {
-            await kernel.ReadyAsync(cancellationToken).ConfigureAwait(false);
-            await kernel.OpenAsync(workingFolder, logbookFolder, [], cancellationToken).ConfigureAwait(false);
+            _kernel = (await kernels.TakeAsync(workingFolder, logbookFolder, [], cancellationToken).ConfigureAwait(false)).Process;
         }
         catch (Exception error) when (error is KernelException or OperationCanceledException)
         {
-            await EndProcessAsync().ConfigureAwait(false);
             Become(error is KernelException ? SessionState.Ended : SessionState.NotStarted, error is KernelException ? error.Message : Note);
             throw;
         }
         Become(SessionState.Ready, Note);
-        return kernel;
+        return _kernel;
     }
 
     private async Task EndProcessAsync()

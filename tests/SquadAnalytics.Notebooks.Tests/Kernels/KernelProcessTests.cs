@@ -35,10 +35,9 @@ public sealed class KernelProcessTests
         {
             var mark = Path.Combine(folder.FullName, "played");
             kernels.Practise(folder.FullName, null, [new(1, "csharp", "var secret = 1; Console.Write(\"practised\"); secret"), new(2, "csharp", $"System.IO.File.WriteAllText(\"{mark.Replace("\\", "\\\\", StringComparison.Ordinal)}\", secret.ToString());"), new(3, "csharp", "throw new Exception();")]);
-            await using var kernel = kernels.Take();
-            await kernel.ReadyAsync();
             for (var waited = 0; waited < 600 && !File.Exists(mark); waited++) await Task.Delay(100);
             Assert.True(File.Exists(mark), "The cells were not practised.");
+            await using var kernel = (await kernels.TakeAsync(folder.FullName, null, [])).Process;
             Assert.Equal(CellEnding.DidNotCompile, (await kernel.RunAsync("secret")).Ending);
             var result = await kernel.RunAsync("1 + 1");
             Assert.Equal("2", Shown(result));
@@ -142,11 +141,23 @@ public sealed class KernelProcessTests
     {
         await using var source = new KernelSource(TestKernel.Command, TestKernel.Tight);
         source.Prepare();
-        await using var first = source.Take();
-        await using var second = source.Take();
+        await using var first = (await source.TakeAsync(AppContext.BaseDirectory, null, [])).Process;
+        await using var second = (await source.TakeAsync(AppContext.BaseDirectory, null, [])).Process;
         Assert.NotEqual(first.ProcessId, second.ProcessId);
-        await first.ReadyAsync();
         Assert.Equal("2", Shown(await first.RunAsync("1 + 1")));
+    }
+
+    [Fact]
+    public async Task One_other_process_is_tried_where_the_first_does_not_become_ready_in_its_time()
+    {
+        var folder = Directory.CreateTempSubdirectory("starts-");
+        var starts = Path.Combine(folder.FullName, "starts");
+        var hanging = new KernelCommand("/bin/sh", ["-c", $"echo started >> '{starts}'; exec sleep 600", "sh"]);
+        await using var source = new KernelSource(hanging, TestKernel.Tight with { StartTime = TimeSpan.FromSeconds(2) });
+        var error = await Assert.ThrowsAnyAsync<KernelException>(() => source.TakeAsync(AppContext.BaseDirectory, null, []));
+        Assert.Equal("The notebook's process did not become ready within 2 s, so it was ended.", error.Message);
+        Assert.Equal(2, (await File.ReadAllLinesAsync(starts)).Length);
+        folder.Delete(recursive: true);
     }
 
     private static string? Shown(CellResult result) => result.Outputs.OfType<ShownValue>().LastOrDefault()?.Form(MimeTypes.Text);
