@@ -1,5 +1,6 @@
 using Microsoft.DotNet.Interactive;
 using Microsoft.DotNet.Interactive.Commands;
+using SquadAnalytics.Frames;
 using SquadAnalytics.Notebooks.Kernels;
 using SquadAnalytics.Notebooks.Scripting;
 using SquadAnalytics.Notebooks.Sql;
@@ -79,8 +80,15 @@ internal sealed class CSharpSession : IDisposable
 
     private void Prepare(string folder, IReadOnlyList<CellCode> coming)
     {
-        _csharp.Prepare(folder, coming);
+        _csharp.Prepare(folder, [.. coming.Select(AsCSharp).OfType<CellCode>()]);
         _sql.Prepare(coming);
+    }
+
+    /// <summary>What the C# kernel runs for a cell: of a query, the declaration of its result; null where that has no name.</summary>
+    private static CellCode? AsCSharp(CellCode cell)
+    {
+        if (cell.Language != SqlKernel.KernelName) return cell;
+        return SqlText.ResultName(cell.Source) is { } name ? new CellCode(cell.Number, Language, ScriptKernel.Declaration(name, typeof(Frame))) : null;
     }
 
     private async Task<SessionOpened> OpenAsync(OpenSession open)

@@ -69,12 +69,15 @@ internal sealed class ScriptKernel : Kernel, ICellValues,
     {
         if (_state?.GetVariable(name) is not { IsReadOnly: false } known || known.Type != type)
         {
-            await RunAsync($"{ScriptText.Declared(type)} {name} = default;", default).ConfigureAwait(false);
+            await RunAsync(Declaration(name, type), default).ConfigureAwait(false);
             known = _state!.GetVariable(name);
         }
 
         known.Value = value;
     }
+
+    /// <summary>The code that names a value.</summary>
+    public static string Declaration(string name, Type type) => $"{ScriptText.Declared(type)} {name} = default;";
 
     async Task IKernelCommandHandler<SubmitCode>.HandleAsync(SubmitCode command, KernelInvocationContext context)
     {

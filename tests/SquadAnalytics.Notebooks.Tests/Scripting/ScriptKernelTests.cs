@@ -138,6 +138,19 @@ public sealed class ScriptKernelTests : IDisposable
     }
 
     [Theory]
+    [InlineData("totals")]
+    [InlineData("others")]
+    public async Task A_value_named_between_cells_is_known_to_those_compiled_ahead(string named)
+    {
+        await RunAsync("var others = \"\";");
+        _kernel.Prepare(Directory.GetCurrentDirectory(), [new(1, "csharp", ScriptKernel.Declaration("totals", typeof(List<int>))), new(2, "csharp", $"{named}.Count()")]);
+        _kernel.Cell = 1;
+        await _kernel.SetAsync(named, new List<int> { 3, 4 }, typeof(List<int>));
+        _kernel.Cell = 2;
+        Assert.Equal(2, (await RunAsync($"{named}.Count()")).Events.OfType<ReturnValueProduced>().Single().Value);
+    }
+
+    [Theory]
     [InlineData("text.Length\ntext.", "Trim")]
     [InlineData("text\n    text.", "Trim")]
     [InlineData("{\n    text[0]\n    text.", "Trim")]
