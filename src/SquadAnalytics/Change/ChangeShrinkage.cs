@@ -11,9 +11,9 @@ public static class ChangeShrinkage
     /// <remarks>
     /// True change ~ N(μ, ω²), D_i ~ N(true change, SE_i²). Plug-in: μ the squad's mean change, ω² = max(0, s_D² - SE²) (SE² the mean of the
     /// athletes' squared standard errors), centre w D + (1 - w) μ, w = ω² / (ω² + SE²), SD √w SE. It takes μ and ω for known, which is far too
-    /// sure of itself in a squad: 90 % intervals would hold 55 to 75 % of true changes. The posterior therefore counts what is not known of both,
-    /// with a prior flat on μ and a density of ω ∝ √ω (simulated: flat on ω, 90 % intervals hold 87 of 100 where athletes differ by as much as a
-    /// change errs). Takes the typical error for known. It answers another question than the verdict; show both.
+    /// sure of itself in a squad: 90 % intervals would hold 55 to 75 % of true changes. The posterior therefore counts what is not known of μ, of ω
+    /// and of the typical error (with its degrees of freedom), flat on μ; ω = 0 is believed as far as the changes differ by less than they err.
+    /// It answers another question than the verdict; show both.
     /// Assumes normal true changes and independent normal errors.
     /// </remarks>
     /// <param name="changes">The squad's changes, on the scale of seconds.</param>
@@ -34,7 +34,7 @@ public static class ChangeShrinkage
         var mean = Descriptive.Mean(observed);
         var noise = Descriptive.Mean([.. rows.Select(row => row.Change.StandardError!.Value * row.Change.StandardError.Value)]);
         var spread = Math.Sqrt(Math.Max(0, Descriptive.Variance(observed) - noise));
-        var hierarchy = new NormalHierarchy(observed, [.. rows.Select(row => row.Change.StandardError!.Value)]);
+        var hierarchy = new NormalHierarchy(observed, [.. rows.Select(row => row.Change.StandardError!.Value)], rows[0].Change.DegreesOfFreedom!.Value);
         return new ChangeShrinkageResult
         {
             Mean = new Estimate(mean, Unit.Seconds, rows.Count, "mean change over athletes"),
@@ -42,7 +42,7 @@ public static class ChangeShrinkage
             Rows = [.. rows.Select((row, index) => Shrunken(row, mean, spread, hierarchy.Of(index), worthwhile.Estimate.Value, level))],
             Notes =
             [
-                "The posterior counts that the squad's mean and spread are not known, and takes the typical error for known.",
+                "The posterior counts that the squad's mean and spread and the typical error are not known.",
                 .. spread == 0 ? ["Negative variance component: no evidence that athletes differ in their change."] : Array.Empty<string>(),
             ],
         };

@@ -56,10 +56,10 @@ public sealed class SleepStudyTests
         Assert.Equal(19.666257864, (season.Slope.Value + first.SlopeDeviation.GetOrThrow().Value) / Factor, 1e-3);
         Assert.Null(first.SlopeDeviation.GetOrThrow().Interval);
 
-        // R 4.2.2: integrate() over the spread w of t distributions with nu + 16 df, nu = 144, b the 18 least-squares slopes, s^2 = sum(RSS) / nu / 82.5, v = w^2 + s^2, Q = sum((b - mean(b))^2) / v,
-        // density sqrt(w) v^(-17/2) (1 + Q / nu)^(-(nu + 16) / 2), mean k b + (1 - k) mean(b), k = w^2 / v, scale^2 (nu + Q) / (nu + 16) (k s^2 + (1 - k)^2 v / 18); limits by uniroot().
+        // R 4.2.2: integrate() over p, from 0 to 1, of t distributions with nu + 15 df, nu = 144, b the 18 least-squares slopes, s^2 = sum(RSS) / nu / 82.5, SS = sum((b - mean(b))^2),
+        // B = min(1, 15 s^2 / SS * qf(1 - p, 15, nu)), mean (1 - B) b + B mean(b), scale^2 (nu + B SS / s^2) / (nu + 15) (1 - B + B / 18) s^2; limits by uniroot().
         var slope = first.Slope.GetOrThrow();
-        double[] posterior = [19.828380372, 2.693771594, 15.407366890, 24.266055421];
+        double[] posterior = [19.898877026, 2.701365729, 15.465069702, 24.348617643];
         Assert.Equal(posterior, [slope.Value / Factor, slope.StandardError!.Value / Factor, slope.Lower!.Value / Factor, slope.Upper!.Value / Factor], (wanted, got) => Math.Abs(wanted - got) < 1e-3);
         Assert.Equal(21.764702424, first.OwnSlope.GetOrThrow().Value / Factor, 1e-6);
     }

@@ -27,12 +27,12 @@ public sealed class SquadContextTests
     }
 
     [Fact]
-    public void A_shrunken_change_counts_that_mean_and_spread_are_not_known()
+    public void A_shrunken_change_counts_that_mean_spread_and_noise_are_not_known()
     {
-        // R 4.2.2: lp <- function(w) { v <- w^2 + se^2; sqrt(w) * exp(-(I - 1) / 2 * log(v) - sum((D - mean(D))^2) / (2 * v)) }, the posterior density of the spread;
-        // mean, SD, limits and P(< -5) of athlete 7 by integrate() over w of normal distributions with mean k D + (1 - k) mean(D), k = w^2 / v, variance k se^2 + (1 - k)^2 v / I.
+        // R 4.2.2: mean, SD, limits and P(< -5) of athlete 7 by integrate() over p, from 0 to 1, of t distributions with nu + 5 df, nu = 21, B = min(1, 5 se^2 / SS * qf(1 - p, 5, nu)),
+        // SS = sum((D - mean(D))^2), mean (1 - B) D + B mean(D), scale^2 (nu + B SS / se^2) / (nu + 5) (1 - B + B / 8) se^2; limits by uniroot().
         var row = ChangeShrinkage.Fit(Changes(WorkedData.EightAthletes), Five).GetOrThrow().Rows[6];
-        double[] expected = [-8.971190197, 3.052924473, -14.486219339, -4.571070276, 0.925552972];
+        double[] expected = [-8.890433852, 3.256799818, -14.753861561, -4.344647360, 0.907421796];
         Assert.Equal(expected, [row.Posterior.Value, row.Posterior.StandardError!.Value, row.Posterior.Lower!.Value, row.Posterior.Upper!.Value, row.FasterThanWorthwhile.Value], (wanted, got) => Math.Abs(wanted - got) < 2e-4);
     }
 
