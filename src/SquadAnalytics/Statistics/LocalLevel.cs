@@ -2,17 +2,18 @@ namespace SquadAnalytics.Statistics;
 
 /// <summary>Local level model: an unseen level that drifts, μ_(t+1) = μ_t + η, seen with noise, y_t = μ_t + ε.</summary>
 /// <remarks>
-/// Variances by maximum likelihood with a diffuse start, levels by the Kalman filter and smoother; a missing time adds drift and no
-/// observation. Levels are in the unit of y, variances in its square. Assumes independent normal ε and η. Harvey (1989), Forecasting, structural time series models and the Kalman filter; Durbin &amp; Koopman (2012), Time series
+/// Variances by maximum likelihood with a diffuse start, from the Kalman filter; a missing time adds drift and no observation. Variances
+/// are in the square of the unit of y. Assumes independent normal ε and η. Harvey (1989), Forecasting, structural time series models and the Kalman filter; Durbin &amp; Koopman (2012), Time series
 /// analysis by state space methods (from memory; checked against R's StructTS).
 /// </remarks>
 public sealed record LocalLevel
 {
     private const int Fewest = 4;
 
-    private LocalLevel(double observationVariance, double levelVariance, double logLikelihood, int observations, IReadOnlyList<LocalLevelPoint> points)
+    private LocalLevel(LocalLevelFilter best, int observations)
     {
-        (ObservationVariance, LevelVariance, LogLikelihood, Observations, Points) = (observationVariance, levelVariance, logLikelihood, observations, points);
+        (ObservationVariance, LevelVariance) = ((1 - best.DriftShare) * best.Scale, best.DriftShare * best.Scale);
+        (LogLikelihood, Observations) = (best.LogLikelihood, observations);
     }
 
     /// <summary>Variance of ε, the noise of one observation.</summary>
@@ -29,9 +30,6 @@ public sealed record LocalLevel
 
     /// <summary>How many times were observed.</summary>
     public int Observations { get; }
-
-    /// <summary>The level at every time, missing ones included.</summary>
-    public IReadOnlyList<LocalLevelPoint> Points { get; }
 
     /// <summary>Weight of a new observation once the filter has settled, (-q + √(q² + 4 q))/2 with q the ratio of the variances; 1 for a random walk.</summary>
     public double SteadyGain
@@ -56,8 +54,7 @@ public sealed record LocalLevel
         if (observed.Length < Fewest) return new NotEstimable("the local level", Refusal.TooFewObservations, Fewest, observed.Length, "observations");
         if (values[0] is null) throw new ArgumentException("The first of the values must be observed.", nameof(values));
         if (Descriptive.SumOfSquares(observed) == 0) return new NotEstimable("the local level", Refusal.ZeroVariance, "observations that vary", "all the same");
-        var filter = LocalLevelFilter.MostLikely(values);
-        return new LocalLevel((1 - filter.DriftShare) * filter.Scale, filter.DriftShare * filter.Scale, filter.LogLikelihood, observed.Length, filter.Smooth());
+        return new LocalLevel(LocalLevelFilter.MostLikely(values), observed.Length);
     }
 
     /// <summary>Both standard deviations.</summary>

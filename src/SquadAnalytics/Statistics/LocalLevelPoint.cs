@@ -5,4 +5,4 @@ namespace SquadAnalytics.Statistics;
 /// <param name="FilteredStandardError">Its standard error, with the variances taken as known.</param>
 /// <param name="Smoothed">Level given all observations.</param>
 /// <param name="SmoothedStandardError">Its standard error, with the variances taken as known.</param>
-public sealed record LocalLevelPoint(double Filtered, double FilteredStandardError, double Smoothed, double SmoothedStandardError);
+internal sealed record LocalLevelPoint(double Filtered, double FilteredStandardError, double Smoothed, double SmoothedStandardError);
