@@ -8,7 +8,7 @@ namespace SquadAnalytics.Import;
 /// <param name="Rows">The rows that wait for it.</param>
 public sealed record ImportDecision(string Id, DecisionKind Kind, string Text, IReadOnlyList<string> Choices, IReadOnlyList<RowPlace> Rows)
 {
-    /// <summary>The choice that is a pattern to fill in, such as <c>yyyy-mm-dd</c> or <c>clock every N s</c>, and no answer as it stands; or null.</summary>
+    /// <summary>The choice that is a pattern to fill in, such as <c>yyyy-mm-dd</c>, <c>clock every N s</c> or <c>athlete CODE</c>, and no answer as it stands; or null.</summary>
     public string? Template { get; init; }
 
     /// <summary>The question and its choices.</summary>

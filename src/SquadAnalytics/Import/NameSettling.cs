@@ -6,6 +6,7 @@ namespace SquadAnalytics.Import;
 internal sealed class NameSettling
 {
     private const string NewAthlete = "new athlete";
+    private const string SomebodyElse = "athlete CODE";
 
     // Lines under a list of athletes that are often no athlete.
     private static readonly HashSet<string> SummaryWords =
@@ -57,15 +58,18 @@ internal sealed class NameSettling
         var needsNobody = suggested.Count == 0 && spelledBefore is null && !SummaryWords.Contains(NameKey.Of(name));
         if (needsNobody && (_options.Squad is null || _options.AcceptNewAthletes)) return Settle(name, _new.Add(name));
 
-        List<string> choices = [.. suggested.Select(Label), .. spelledBefore is null ? Array.Empty<string>() : [SameAs(spelledBefore)], NewAthlete];
-        var answer = _decisions.Ask($"name:{name}", DecisionKind.Name, Question(name, suggested, spelledBefore), choices, drafts.SelectMany(draft => draft.Rows).Where(row => !row.IsRefused));
+        string[] before = spelledBefore is null ? [] : [SameAs(spelledBefore)], others = _options.Squad is { Athletes.Count: > 0 } ? [SomebodyElse] : [];
+        List<string> choices = [.. suggested.Select(Label), .. before, .. others, NewAthlete];
+        var answer = _decisions.Ask($"name:{name}", DecisionKind.Name, Question(name, suggested, spelledBefore), choices, drafts.SelectMany(draft => draft.Rows).Where(row => !row.IsRefused), others.FirstOrDefault(), text => WithCode(text) is not null);
         if (answer is null) return null;
         if (answer == NewAthlete) return Settle(name, _new.Add(name));
         if (spelledBefore is not null && answer == SameAs(spelledBefore)) return _settled.GetValueOrDefault(spelledBefore) is { } first ? Settle(name, _new.AddSpelling(first, name)) : null;
-        var athlete = suggested.First(candidate => Label(candidate) == answer);
+        var athlete = suggested.FirstOrDefault(candidate => Label(candidate) == answer) ?? WithCode(answer)!;
         if (exact.Count == 0) _aliases[name] = athlete.Id;
         return Settle(name, athlete);
     }
+
+    private Athlete? WithCode(string answer) => _options.Squad?.Athletes.FirstOrDefault(athlete => string.Equals(answer, SomebodyElse.Replace("CODE", athlete.Code, StringComparison.Ordinal), StringComparison.OrdinalIgnoreCase));
 
     private Athlete Settle(string name, Athlete athlete) => _settled[name] = athlete;
 

@@ -49,7 +49,7 @@ public sealed class DecisionTests
         var text = Header + $"{name};2031-03-04;quay-v1;62;63;64;69\n";
         var asked = Read(text, Known);
         var decision = Assert.Single(asked.Decisions);
-        Assert.Equal(["Bo Lindqvist [BL]", "new athlete", "leave out"], decision.Choices);
+        Assert.Equal(["Bo Lindqvist [BL]", "athlete CODE", "new athlete", "leave out"], decision.Choices);
         Assert.Empty(asked.NewSessions);
 
         var same = Read(text, Known.Answering(decision.Id, "Bo Lindqvist [BL]"));
@@ -70,8 +70,20 @@ public sealed class DecisionTests
     public void A_name_that_nobody_has_is_a_decision_unless_new_athletes_are_accepted()
     {
         const string text = Header + "Ада Нова;2031-03-04;quay-v1;62;63;64;69\n";
-        Assert.Equal(["new athlete", "leave out"], Assert.Single(Read(text, Known).Decisions).Choices);
+        Assert.Equal(["athlete CODE", "new athlete", "leave out"], Assert.Single(Read(text, Known).Decisions).Choices);
         Assert.Equal("Ада Нова", Assert.Single(Read(text, Known with { AcceptNewAthletes = true }).NewAthletes).DisplayName);
+    }
+
+    [Fact]
+    public void A_name_that_is_like_none_can_be_given_to_anybody_and_is_known_the_next_time()
+    {
+        const string text = Header + "Squirrel;2031-03-04;quay-v1;62;63;64;69\n";
+        var result = Read(text, Known.Answering("name:Squirrel", "athlete bl"));
+        Assert.Equal("a1", Assert.Single(result.NewSessions).AthleteId);
+        Assert.Equal(["Squirrel"], Assert.Single(result.ChangedAthletes).Aliases);
+        Assert.Empty(result.NewAthletes);
+        Assert.Throws<ArgumentException>(() => Read(text, Known.Answering("name:Squirrel", "athlete CODE")));
+        Assert.Throws<ArgumentException>(() => Read(text, Known.Answering("name:Squirrel", "athlete XX")));
     }
 
     [Fact]
