@@ -192,6 +192,56 @@ public sealed class LogbookJourneyTests(TestBrowser browser, ServedWorkbench wor
     }
 
     [Fact]
+    public async Task What_was_typed_for_a_day_is_asked_about_before_it_is_left()
+    {
+        var page = await workbench.Open(Browser, "/logbook/days");
+        await page.GetByLabel("Date").First.FillAsync("2035-12-05");
+        await page.GetByLabel("Date").First.BlurAsync();
+        await Assertions.Expect(Cell(page, 0, 4)).ToHaveValueAsync("");
+        await Cell(page, 0, 4).FillAsync("7.5");
+        await Cell(page, 0, 4).BlurAsync();
+
+        // Wrong turns: another day, and another page.
+        await page.GetByRole(AriaRole.Button, new() { Name = "Earlier" }).ClickAsync();
+        await Button(page, "Go on typing").ClickAsync();
+        await Assertions.Expect(Cell(page, 0, 4)).ToHaveValueAsync("7.5");
+        await Assertions.Expect(page.GetByLabel("Date").First).ToHaveValueAsync("2035-12-05");
+        await page.GetByRole(AriaRole.Link, new() { Name = "Blocks" }).ClickAsync();
+        await Assertions.Expect(page.GetByRole(AriaRole.Alert)).ToContainTextAsync("What was typed for 5 December 2035 is not kept yet.");
+        await Axe.AssertNothing(page);
+        await Button(page, "Keep it").ClickAsync();
+        await Assertions.Expect(page.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToHaveTextAsync("Training blocks");
+        Assert.Contains(Read(logbook => logbook.Squad.Contexts.ToList()), context => context.Date == new DateOnly(2035, 12, 5) && context.SleepHours == 7.5);
+
+        await Go(page, "/logbook/days");
+        await Cell(page, 1, 4).FillAsync("6");
+        await Cell(page, 1, 4).BlurAsync();
+        await page.GetByRole(AriaRole.Link, new() { Name = "Blocks" }).ClickAsync();
+        await Button(page, "Forget it").ClickAsync();
+        await Assertions.Expect(page.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToHaveTextAsync("Training blocks");
+        Assert.DoesNotContain(Read(logbook => logbook.Squad.Contexts.ToList()), context => context.SleepHours == 6);
+    }
+
+    [Fact]
+    public async Task A_nickname_on_the_clipboard_is_given_to_a_boxer_and_known_the_next_time()
+    {
+        var page = await workbench.Open(Browser, "/logbook/files");
+        await Paste(page, "Name\tDate\tProtocol\tSet 1\tSet 2\tSet 3\nThe Heron\t2035-09-10\tTall Three\t61.2\t62\t63.0\n");
+        var somebody = page.GetByLabel("An athlete of the squad");
+        var (name, id) = Read(logbook => logbook.Squad.Athletes.Select(athlete => (athlete.DisplayName, athlete.Id)).First());
+        await somebody.SelectOptionAsync(new SelectOptionValue { Label = name });
+        await Axe.AssertNothing(page);
+        await Button(page, "This one").ClickAsync();
+        await Button(page, "Keep 1 session").ClickAsync();
+        await Assertions.Expect(page.GetByText("1 session is in the logbook.")).ToBeVisibleAsync();
+        Assert.Equal(id, Read(logbook => logbook.Squad.Sessions.Single(session => session.Date == new DateOnly(2035, 9, 10)).AthleteId));
+        Assert.Contains("The Heron", Read(logbook => logbook.Squad.Athlete(id).Aliases));
+        await Go(page, "/logbook");
+        await page.Locator("fluent-button", new() { HasText = "Take back: import" }).ClickAsync();
+        await Waiting.Until(() => Read(logbook => logbook.Squad.Athlete(id).Aliases.Count == 0));
+    }
+
+    [Fact]
     public async Task A_second_click_adds_nothing_twice_and_takes_nothing_back()
     {
         var page = await workbench.Open(Browser, "/logbook/athletes");
