@@ -20,6 +20,7 @@ public sealed class IdleTests(TestBrowser browser, ImpatientWorkbench workbench)
         await page.GetByRole(AriaRole.Button, new() { Name = "Run all", Exact = true }).ClickAsync();
         await Waiting.Until(() => File.Exists(marker));
         await Assertions.Expect(page.GetByRole(AriaRole.Alert)).ToContainTextAsync("process was given up");
+        await Assertions.Expect(page.GetByText("Values in scope")).ToHaveCountAsync(0);
         await Axe.AssertNothing(page);
         await page.GetByRole(AriaRole.Button, new() { Name = "Run all cells again" }).ClickAsync();
         await Waiting.Until(() => new FileInfo(marker).Length == 2);

@@ -67,6 +67,9 @@ public sealed class KeptRuns(OpenLogbook opened, TimeProvider time)
         return bytes.ToArray();
     }
 
+    // afterSet: after set.
+    private static string Words(string? name) => string.Concat((name ?? "").Select(letter => char.IsUpper(letter) ? $" {char.ToLowerInvariant(letter)}" : $"{letter}"));
+
     private static KeptRunEntry? Entry(string folder)
     {
         try
@@ -79,7 +82,7 @@ public sealed class KeptRuns(OpenLogbook opened, TimeProvider time)
                 record.GetProperty("started").GetDateTimeOffset(),
                 record.GetProperty("succeeded").GetBoolean(),
                 record.GetProperty("dataFingerprint").GetString(),
-                string.Join(", ", record.GetProperty("parameters").EnumerateArray().Select(parameter => $"{parameter.GetProperty("name").GetString()} {parameter.GetProperty("value").GetString()}")));
+                string.Join(", ", record.GetProperty("parameters").EnumerateArray().Select(parameter => $"{Words(parameter.GetProperty("name").GetString())} {parameter.GetProperty("value").GetString()}")));
         }
         catch (Exception error) when (error is IOException or JsonException or KeyNotFoundException or InvalidOperationException or UnauthorizedAccessException)
         {

@@ -23,6 +23,7 @@ public sealed class OpenNotebook(string name, string path, string? shippedPath, 
     private readonly ConcurrentDictionary<string, CellProgress> _cells = new();
     private readonly ConcurrentDictionary<string, byte> _savedHere = new();
     private CancellationTokenSource? _queue;
+    private IReadOnlyList<ScopeValue> _values = [];
     private long _drawn;
 
     /// <summary>Raised when something that all windows show has changed, on any thread.</summary>
@@ -43,8 +44,8 @@ public sealed class OpenNotebook(string name, string path, string? shippedPath, 
     /// <summary>What was changed in a window and not saved; null where nothing was.</summary>
     public UnsavedNotebook? Unsaved { get; private set; }
 
-    /// <summary>The values in scope after the last cell.</summary>
-    public IReadOnlyList<ScopeValue> Values { get; private set; } = [];
+    /// <summary>The values in scope after the last cell; none where the process is gone.</summary>
+    public IReadOnlyList<ScopeValue> Values => session.ProcessId is null ? [] : _values;
 
     /// <summary>Whether cells are running or waiting.</summary>
     public bool IsBusy => _queue is not null;
@@ -116,7 +117,7 @@ public sealed class OpenNotebook(string name, string path, string? shippedPath, 
             _queue = null;
         }
 
-        Values = (await session.AskAsync(CodeQuestion.Values, new(0, NotebookFile.DefaultLanguage, ""))).Values;
+        _values = (await session.AskAsync(CodeQuestion.Values, new(0, NotebookFile.DefaultLanguage, ""))).Values;
         Changed?.Invoke();
     }
 
@@ -132,7 +133,7 @@ public sealed class OpenNotebook(string name, string path, string? shippedPath, 
     {
         _queue?.Cancel();
         await session.RestartAsync();
-        Values = [];
+        _values = [];
         Changed?.Invoke();
     }
 
