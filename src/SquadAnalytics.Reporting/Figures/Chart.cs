@@ -1,4 +1,6 @@
 using ScottPlot;
+using ScottPlot.Rendering;
+using ScottPlot.Rendering.RenderActions;
 using SkiaSharp;
 
 namespace SquadAnalytics.Reporting.Figures;
@@ -10,6 +12,12 @@ namespace SquadAnalytics.Reporting.Figures;
 internal sealed partial class Chart : IDisposable
 {
     public const float LetterSize = 13;
+
+    /// <summary>
+    /// What is asked of the drawing library. Its own rendering would wipe the sheet, which several charts share, and draws a plot a second
+    /// time over the first when it has not seen its limits before: SVG would hold every mark twice.
+    /// </summary>
+    private static readonly IRenderAction[] Actions = [new ReplaceNullAxesWithDefaults(), new CalculateLayout(), new RenderPlottables()];
 
     private readonly Plot _plot = new();
     private readonly List<ChartLabel> _labels = [];
@@ -26,9 +34,6 @@ internal sealed partial class Chart : IDisposable
         _margins = margins;
         _plot.HideAxesAndGrid();
         _plot.Layout.Fixed(new PixelPadding(margins.Left, margins.Right, margins.Bottom, margins.Top));
-
-        // Several charts share a sheet: none may wipe or cover it.
-        _plot.RenderManager.RenderActions.RemoveAll(action => action is ScottPlot.Rendering.RenderActions.ClearCanvas or ScottPlot.Rendering.RenderActions.RenderFigureBackground or ScottPlot.Rendering.RenderActions.RenderDataBackground);
     }
 
     public int Width { get; }
@@ -65,9 +70,12 @@ internal sealed partial class Chart : IDisposable
     /// <summary>Draws the marks on a canvas, the chart's top edge at a height, and tells where its texts belong.</summary>
     public IReadOnlyList<PlacedText> RenderOn(SKCanvas canvas, float top)
     {
-        _plot.Render(canvas, new PixelRect(0, Width, top + Height, top));
-        return [.. _labels.Select(label => label.PlacedAt(label.IsOnSheet ? new Pixel(label.At.X, top + label.At.Y) : _plot.GetPixel(label.At)))];
+        var pack = new RenderPack(_plot, new PixelRect(0, Width, top + Height, top), canvas);
+        foreach (var action in Actions) action.Render(pack);
+        return [.. _labels.Select(label => label.PlacedAt(label.IsOnSheet ? new Pixel(label.At.X, top + label.At.Y) : PlaceOf(label.At, pack.DataRect)))];
     }
+
+    private Pixel PlaceOf(Coordinates at, PixelRect marks) => new(_plot.Axes.Bottom.GetPixel(at.X, marks), _plot.Axes.Left.GetPixel(at.Y, marks));
 
     /// <inheritdoc />
     public void Dispose() => _plot.Dispose();

@@ -61,7 +61,7 @@ public sealed record HowMuchRestWasLeft : Figure
         var finish = set.Late.Value + set.Work.Value;
         chart.Label(set.Set.ToString(CultureInfo.InvariantCulture), 0, -k - 0.5, Ink.Text, TextEdge.Right, right: -10, bold: true);
         chart.Zone(set.Late.Value, finish, bottom, top, Ink.Blue);
-        if (set.Rest is { Value: > 0 }) chart.Zone(finish, interval, bottom, top, Ink.Sky.WithAlpha(0.35));
+        if (set.Rest is { Value: > 0 }) chart.Zone(finish, interval, bottom, top, Ink.Sky.WithAlpha(0.6));
         chart.Label($"{Bare(set.Work.Value)} s work", set.Late.Value, -k - 0.5, Ink.OnMark, TextEdge.Left, right: 8, bold: true);
         if (set.Rest is { Value: > 0 } rest) chart.Label($"{Bare(rest.Value)} s rest", finish, -k - 0.5, Ink.Text, TextEdge.Left, right: 8);
         else if (set.Rest is not null) chart.Label("no rest", finish, -k - 0.5, Ink.OnMark, TextEdge.Right, right: -8, bold: true);

@@ -94,7 +94,7 @@ public sealed record HowWasItPaced : Figure
         foreach (var set in Session.Sets)
             chart.Label(set.Work is { } work ? NumberFormat.Fixed(work.Value, decimals) : "–", set.Set, low, Ink.Blue, TextEdge.Middle, down: 33, bold: true);
 
-        foreach (var points in others) chart.Line(points, Ink.Faint.WithAlpha(others.Count > 8 ? 0.55 : 0.8), 1.2f);
+        foreach (var points in others) chart.Line(points, Ink.Faint.WithAlpha(others.Count > 8 ? 0.8 : 0.95), 1.2f);
         if (squad.Length > 0)
         {
             chart.Line(squad, Ink.Text, 1.5f, Dashes.Even);

@@ -147,7 +147,7 @@ public sealed record IsTheAthleteImproving : Figure
         chart.ScaleLeft(ticks, Ticks.Text(ticks));
         if (WeeklyLoad.Count == 0) Dates(chart, size, from, to);
         BandEdges(chart, size, from, to, low, high);
-        foreach (var run in DateScale.Runs(Totals, LongestGapDays).Where(run => run.Length > 1)) chart.Line(run, Ink.Blue.WithAlpha(0.45), 1.2f);
+        foreach (var run in DateScale.Runs(Totals, LongestGapDays).Where(run => run.Length > 1)) chart.Line(run, Ink.Blue.WithAlpha(0.7), 1.2f);
         foreach (var run in DateScale.Runs(Smooth, LongestGapDays).Where(run => run.Length > 1)) chart.Line(run, Ink.Text, 1.6f, Dashes.Even);
         chart.Dots([.. Totals.Select(DateScale.At)], Ink.Blue, Dot.Circle, 8);
         return chart;

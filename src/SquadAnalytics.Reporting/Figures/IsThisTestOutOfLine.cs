@@ -104,7 +104,7 @@ public sealed record IsThisTestOutOfLine : Figure
         Level(chart, wide, UpperLimit, "upper limit", from, to, Dashes.Even);
         Level(chart, wide, Centre, "mean", from, to, Dashes.Solid);
         Level(chart, wide, LowerLimit, "lower limit", from, to, Dashes.Even);
-        chart.Line([.. Tests.Select(Place)], Ink.Blue.WithAlpha(0.5), 1.2f);
+        chart.Line([.. Tests.Select(Place)], Ink.Blue.WithAlpha(0.75), 1.2f);
         chart.Dots([.. Tests.Where(test => test.Signal is null && test.IsBaseline).Select(Place)], Ink.Blue, Dot.OpenCircle, 8);
         chart.Dots([.. Tests.Where(test => test.Signal is null && !test.IsBaseline).Select(Place)], Ink.Blue, Dot.Circle, 9);
         chart.Dots([.. Tests.Where(test => test.Signal is not null).Select(Place)], Ink.Vermilion, Dot.Square, 11);

@@ -73,7 +73,7 @@ public sealed record WhoRanksWhere : Figure
             var rank = Ranks[k];
             var middle = -k - 0.5;
             chart.Label(Chart.Fit(rank.Label, names - 12), 0.4, middle, Ink.Text, TextEdge.Right, right: -10);
-            chart.Zone(rank.Best - 0.42, rank.Worst + 0.42, middle - 0.3, middle + 0.3, Ink.Sky.WithAlpha(0.45));
+            chart.Zone(rank.Best - 0.42, rank.Worst + 0.42, middle - 0.3, middle + 0.3, Ink.Sky.WithAlpha(0.7));
             chart.Dots([new(rank.Expected, middle)], Ink.Blue, Dot.Circle, 8);
             chart.Label(Range(rank), Ranks.Count + 0.6, middle, Ink.Muted, TextEdge.Left, right: 10);
         }
