@@ -38,6 +38,8 @@ internal sealed class Practice
     private void PlayRounds(ScriptSetup setup, Practise practise)
     {
         for (var round = 0; round < Rounds && !_stopped; round++) Play(setup, practise);
+        // What the rounds left behind is cleared away now, while a person reads the form, and not in the middle of the run.
+        if (!_stopped) GC.Collect();
     }
 
     private void Play(ScriptSetup setup, Practise practise)
