@@ -12,17 +12,17 @@ internal static class ReferenceData
     private static readonly string Folder = Path.Combine(AppContext.BaseDirectory, "Reference");
 
     /// <summary>The parsed JSON of an item, for example <c>Load("reliability", "weir_a")</c>.</summary>
-    public static JsonElement Load(string folder, string item)
+    public static ReferenceValue Load(string folder, string item)
     {
         using var stream = File.OpenRead(Path.Combine(Folder, folder, item + ".json"));
-        return JsonDocument.Parse(stream).RootElement.Clone();
+        return new ReferenceValue(JsonDocument.Parse(stream).RootElement.Clone(), $"{folder}/{item}");
     }
 
     /// <summary>One block of an item's results.</summary>
-    public static JsonElement Results(string folder, string item, string block) => Load(folder, item).GetProperty("results").GetProperty(block);
+    public static ReferenceValue Results(string folder, string item, string block) => Load(folder, item).GetProperty("results").GetProperty(block);
 
     /// <summary>The values of one block of an item's results.</summary>
-    public static JsonElement Values(string folder, string item, string block) => Results(folder, item, block).GetProperty("values");
+    public static ReferenceValue Values(string folder, string item, string block) => Results(folder, item, block).GetProperty("values");
 
     /// <summary>The data of an item, column by column, as text.</summary>
     public static IReadOnlyDictionary<string, string[]> Text(string folder, string file)

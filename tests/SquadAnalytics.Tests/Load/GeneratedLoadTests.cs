@@ -16,6 +16,7 @@ public sealed class GeneratedLoadTests
         IReadOnlyList<double> acute = LoadLine.Smooth(Loads, 7), chronic = LoadLine.Smooth(Loads, 28);
         foreach (var (day, expected) in ReferenceData.Values("monitoring", "generated_load", "ewma").EnumerateArray().Index())
         {
+            Assert.Equal(day + 1, expected.GetProperty("day").GetInt32());
             ReferenceData.AssertClose(expected.GetProperty("acute").GetDouble(), acute[day], 1e-10);
             ReferenceData.AssertClose(expected.GetProperty("chronic").GetDouble(), chronic[day], 1e-10);
         }
@@ -48,6 +49,7 @@ public sealed class GeneratedLoadTests
     {
         foreach (var (day, expected) in ReferenceData.Values("monitoring", "generated_load", "rolling").EnumerateArray().Index())
         {
+            Assert.Equal(day + 1, expected.GetProperty("day").GetInt32());
             foreach (var (name, length) in new[] { ("mean7", 7), ("mean28", 28) })
             {
                 if (expected.GetProperty(name).ValueKind == JsonValueKind.Null) Assert.True(day + 1 < length);

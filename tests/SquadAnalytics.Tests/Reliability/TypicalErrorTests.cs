@@ -49,7 +49,7 @@ public sealed class TypicalErrorTests
         var values = ReferenceData.Values("reliability", item, "typical_error_all_trials");
         var percent = ReferenceData.Values("reliability", item, "typical_error_percent_all_trials");
         var result = TypicalError.Fit(ReferenceTable.Sessions(table), All with { Level = ConfidenceLevel.NinetyFive }).GetOrThrow();
-        void Same(System.Text.Json.JsonElement expected, string name, double got) => ReferenceData.AssertClose(expected.GetProperty(name).GetDouble(), got, 1e-9, what: $"{item} {name}");
+        void Same(ReferenceValue expected, string name, double got) => ReferenceData.AssertClose(expected.GetProperty(name).GetDouble(), got, 1e-9, what: $"{item} {name}");
         Same(values, "typical_error", result.Estimate.Value);
         Same(values, "lower95", result.Estimate.Lower!.Value);
         Same(values, "upper95", result.Estimate.Upper!.Value);

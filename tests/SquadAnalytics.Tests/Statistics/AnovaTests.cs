@@ -1,3 +1,4 @@
+using System.Text.Json;
 using SquadAnalytics.Statistics;
 
 namespace SquadAnalytics.Tests.Statistics;
@@ -89,6 +90,8 @@ public sealed class AnovaTests
 
         ReferenceData.AssertClose(rows[0].Number("F value"), got.Between.F!.Value, 1e-9);
         ReferenceData.AssertClose(rows[0].Number("Pr(>F)"), got.Between.PValue!.Value, 1e-9);
+        Assert.Equal((JsonValueKind.Null, JsonValueKind.Null), (rows[1].GetProperty("F value").ValueKind, rows[1].GetProperty("Pr(>F)").ValueKind));
+        Assert.Equal((null, null), (got.Within.F, got.Within.PValue));
     }
 
     [Fact]

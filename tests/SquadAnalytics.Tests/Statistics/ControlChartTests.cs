@@ -12,7 +12,8 @@ public sealed class ControlChartTests
     public void The_individuals_chart_matches_R()
     {
         void Check(string name, double got) => ReferenceRows.AssertValue("monitoring", "nile_control", "individuals", name, got);
-        var chart = IndividualsChart.Fit(Nile[..28]).GetOrThrow();
+        var baseline = Nile[..ReferenceData.Values("monitoring", "nile_control", "individuals").GetProperty("baseline_n").GetInt32()];
+        var chart = IndividualsChart.Fit(baseline).GetOrThrow();
         Check("centre", chart.Centre);
         Check("mean_moving_range", chart.MeanMovingRange);
         Check("sigma_1128", chart.Sigma);
@@ -21,7 +22,7 @@ public sealed class ControlChartTests
         Check("mr_upper_3267", chart.MovingRangeUpper);
         Check("lower_2660", chart.Centre - 2.66 * chart.MeanMovingRange);
         Check("upper_2660", chart.Centre + 2.66 * chart.MeanMovingRange);
-        var exact = IndividualsChart.Fit(Nile[..28], MovingRangeDivisor.Exact).GetOrThrow();
+        var exact = IndividualsChart.Fit(baseline, MovingRangeDivisor.Exact).GetOrThrow();
         Check("sigma_exact_d2", exact.Sigma);
         Check("lower_exact_d2", exact.Lower);
         Check("upper_exact_d2", exact.Upper);
@@ -35,12 +36,13 @@ public sealed class ControlChartTests
     {
         var values = ReferenceData.Values("monitoring", "nile_control", "ewma");
         var chart = IndividualsChart.Fit(Nile[..28]).GetOrThrow();
-        var limits = ExponentialAverage.Limits(chart.Centre, chart.Sigma, 0.2, 100);
-        var z = ExponentialAverage.Smooth(Nile, 0.2, chart.Centre);
+        var weight = values.Number("lambda");
+        var limits = ExponentialAverage.Limits(chart.Centre, chart.Sigma, weight, 100);
+        var z = ExponentialAverage.Smooth(Nile, weight, chart.Centre);
         AssertAll(values.Numbers("z"), z);
         AssertAll(values.Numbers("lower"), [.. limits.Select(limit => limit.Lower)]);
         AssertAll(values.Numbers("upper"), [.. limits.Select(limit => limit.Upper)]);
-        AssertAll(values.Numbers("ewma_from_first"), ExponentialAverage.Smooth(Nile, 0.2));
+        AssertAll(values.Numbers("ewma_from_first"), ExponentialAverage.Smooth(Nile, weight));
         var signals = Enumerable.Range(0, 100).Where(i => z[i] < limits[i].Lower || z[i] > limits[i].Upper);
         Assert.Equal(values.Numbers("signals").Select(position => (int)position - 1), signals);
     }

@@ -17,6 +17,7 @@ public sealed class DescriptiveTests
     {
         var y = ReferenceData.Column("nist", item + ".csv", "y");
         var certified = ReferenceData.Values("nist", item, "certified");
+        Assert.Equal(certified.GetProperty("n").GetInt32(), y.Length);
         ReferenceData.AssertClose(certified.Number("mean"), Descriptive.Mean(y), 1e-12, what: "mean");
         ReferenceData.AssertClose(certified.Number("sd"), Descriptive.StandardDeviation(y), relative, what: "sd");
         ReferenceData.AssertClose(certified.Number("autocorrelation_lag1"), Descriptive.Autocorrelation(y)!.Value, relative, what: "autocorrelation");
@@ -45,6 +46,7 @@ public sealed class DescriptiveTests
     {
         var v = ReferenceData.Column("robust", item + ".csv", "v");
         void Check(string name, double got) => ReferenceRows.AssertValue("robust", item, "location_scale", name, got);
+        Check("n", v.Length);
         Check("mean", Descriptive.Mean(v));
         Check("sd", Descriptive.StandardDeviation(v));
         Check("var", Descriptive.Variance(v));

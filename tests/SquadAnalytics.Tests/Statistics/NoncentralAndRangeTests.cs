@@ -1,4 +1,3 @@
-using System.Text.Json;
 using CsCheck;
 using SquadAnalytics.Statistics;
 
@@ -93,9 +92,9 @@ public sealed class NoncentralAndRangeTests
         Assert.Throws<ArgumentOutOfRangeException>(() => SignedRankDistribution.Cdf(1, 0));
     }
 
-    private static double Noncentral(JsonElement row, string column) => column == "cdf"
+    private static double Noncentral(ReferenceValue row, string column) => column == "cdf"
         ? NoncentralTDistribution.Cdf(row.Number("x"), row.Number("df"), row.Number("ncp"))
         : NoncentralTDistribution.UpperTail(row.Number("x"), row.Number("df"), row.Number("ncp"));
 
-    private static double Range(JsonElement row) => StudentizedRangeDistribution.UpperTail(row.Number("q"), row.GetProperty("k").GetInt32(), row.Number("df"));
+    private static double Range(ReferenceValue row) => StudentizedRangeDistribution.UpperTail(row.Number("q"), row.GetProperty("k").GetInt32(), row.Number("df"));
 }

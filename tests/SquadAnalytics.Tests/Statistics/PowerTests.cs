@@ -1,4 +1,3 @@
-using System.Text.Json;
 using SquadAnalytics.Statistics;
 
 namespace SquadAnalytics.Tests.Statistics;
@@ -28,8 +27,8 @@ public sealed class PowerTests
     [Fact]
     public void The_number_of_repeated_tests_matches_R()
     {
-        static double Exact(JsonElement row, double? power) => RepeatedTests.Needed(row.Number("te"), row.Number("change"), new ConfidenceLevel(row.Number("conf")), power);
-        void Check(string column, Func<JsonElement, double> got) => ReferenceRows.AssertColumn("power", "power_t", "repeats", column, got);
+        static double Exact(ReferenceValue row, double? power) => RepeatedTests.Needed(row.Number("te"), row.Number("change"), new ConfidenceLevel(row.Number("conf")), power);
+        void Check(string column, Func<ReferenceValue, double> got) => ReferenceRows.AssertColumn("power", "power_t", "repeats", column, got);
         Check("n_exact_z", row => Exact(row, null));
         Check("n_z", row => Math.Ceiling(Exact(row, null)));
         Check("n_power80_exact", row => Exact(row, 0.8));
@@ -44,7 +43,7 @@ public sealed class PowerTests
     public void The_wanted_power_is_above_the_level_of_the_test() =>
         Assert.Throws<ArgumentOutOfRangeException>(() => TTestPower.DetectableDifference(8, 0.04, 1));
 
-    private static PowerOptions Options(JsonElement row) => new()
+    private static PowerOptions Options(ReferenceValue row) => new()
     {
         Alpha = row.Number("alpha"),
         TwoSided = row.GetProperty("alt").GetString() == "two.sided",

@@ -1,4 +1,3 @@
-using System.Text.Json;
 
 namespace SquadAnalytics.Tests.Statistics;
 
@@ -6,14 +5,14 @@ namespace SquadAnalytics.Tests.Statistics;
 internal static class ReferenceRows
 {
     /// <summary>Compares the numbers of one column of every row; null expectations are the caller's business.</summary>
-    public static void AssertColumn(string folder, string item, string block, string column, Func<JsonElement, double> got)
+    public static void AssertColumn(string folder, string item, string block, string column, Func<ReferenceValue, double> got)
     {
         var (relative, absolute) = Tolerance(ReferenceData.Results(folder, item, block));
         AssertColumn(folder, item, block, column, relative, absolute, got);
     }
 
     /// <summary>The same with a tolerance other than the block's, where the reference itself is less exact than it says.</summary>
-    public static void AssertColumn(string folder, string item, string block, string column, double relative, double absolute, Func<JsonElement, double> got)
+    public static void AssertColumn(string folder, string item, string block, string column, double relative, double absolute, Func<ReferenceValue, double> got)
     {
         var results = ReferenceData.Results(folder, item, block);
         var rows = 0;
@@ -35,15 +34,9 @@ internal static class ReferenceRows
     }
 
     /// <summary>The relative tolerance of a block and its alternative absolute one (0 where there is none).</summary>
-    public static (double Relative, double Absolute) Tolerance(JsonElement results)
+    public static (double Relative, double Absolute) Tolerance(ReferenceValue results)
     {
         var tolerance = results.GetProperty("tolerance");
         return (tolerance.Number("relative"), tolerance.TryGetProperty("absolute", out var absolute) ? absolute.GetDouble() : 0);
     }
-
-    /// <summary>A number of an object.</summary>
-    public static double Number(this JsonElement element, string name) => element.GetProperty(name).GetDouble();
-
-    /// <summary>A list of numbers of an object.</summary>
-    public static double[] Numbers(this JsonElement element, string name) => element.GetProperty(name).EnumerateArray().Select(number => number.GetDouble()).ToArray();
 }

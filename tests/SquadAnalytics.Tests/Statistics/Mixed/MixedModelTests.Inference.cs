@@ -1,4 +1,3 @@
-using System.Text.Json;
 using SquadAnalytics.Statistics;
 
 namespace SquadAnalytics.Tests.Statistics.Mixed;
@@ -112,9 +111,16 @@ public sealed partial class MixedModelTests
         {
             var component = fit.VarianceComponents.FirstOrDefault(entry => entry.Column == row.GetProperty("name").GetString());
             var sd = component is null ? fit.ResidualStandardDeviation.Value : component.StandardDeviation.Value;
-            ReferenceData.AssertClose(double.Parse(row.GetProperty("StdDev").GetString()!, System.Globalization.CultureInfo.InvariantCulture), sd, 1e-4);
+            ReferenceData.AssertClose(Printed(row, "StdDev")!.Value, sd, 1e-4);
+            ReferenceData.AssertClose(Printed(row, "Variance")!.Value, sd * sd, 2e-4);
+
+            // Printed to three decimals, in the row of the slope.
+            if (Printed(row, "Corr") is { } correlation) Assert.Equal(correlation, fit.Correlations.Single().Correlation!.Value, 5e-4);
         }
     }
+
+    private static double? Printed(ReferenceValue row, string name) =>
+        double.TryParse(row.GetProperty(name).GetString(), System.Globalization.CultureInfo.InvariantCulture, out var number) ? number : null;
 
     private static MixedFit Reml(string item, string model, FixedEffectDegreesOfFreedom method)
     {
@@ -122,7 +128,7 @@ public sealed partial class MixedModelTests
         return MixedModel.Fit(MixedReference.Design(item, formula), new MixedModelOptions { DegreesOfFreedom = method }).GetOrThrow();
     }
 
-    private static void AssertCoefficients(JsonElement rows, MixedFit fit, double dfTolerance)
+    private static void AssertCoefficients(ReferenceValue rows, MixedFit fit, double dfTolerance)
     {
         foreach (var row in rows.EnumerateArray())
         {

@@ -66,7 +66,7 @@ public sealed partial class MixedModelTests
         for (var j = 0; j < values.Length; j++) ReferenceData.AssertClose(values[j], fit.Theta[j], item == "bodyweight" ? 5e-4 : 1e-4, 1e-5, $"theta {j}");
     }
 
-    private static MixedFit Fitted(string item, JsonElement expected)
+    private static MixedFit Fitted(string item, ReferenceValue expected)
     {
         var options = new MixedModelOptions
         {
@@ -77,7 +77,7 @@ public sealed partial class MixedModelTests
         return MixedModel.Fit(MixedReference.Design(item, expected.GetProperty("formula").GetString()!), options).GetOrThrow();
     }
 
-    private static void AssertFixedEffects(JsonElement expected, MixedFit fit)
+    private static void AssertFixedEffects(ReferenceValue expected, MixedFit fit)
     {
         foreach (var row in expected.GetProperty("fixed").EnumerateArray())
         {
@@ -100,7 +100,7 @@ public sealed partial class MixedModelTests
         }
     }
 
-    private static void AssertVarianceComponents(JsonElement expected, MixedFit fit, double tolerance)
+    private static void AssertVarianceComponents(ReferenceValue expected, MixedFit fit, double tolerance)
     {
         foreach (var row in expected.GetProperty("random").EnumerateArray())
         {
@@ -132,7 +132,7 @@ public sealed partial class MixedModelTests
         double Deviation(string term, string column) => fit.VarianceComponents.Single(entry => entry.Term == term && entry.Column == column).StandardDeviation.Value;
     }
 
-    private static void AssertPredictions(JsonElement expected, MixedFit fit, double sigma)
+    private static void AssertPredictions(ReferenceValue expected, MixedFit fit, double sigma)
     {
         foreach (var row in expected.GetProperty("blups").EnumerateArray())
         {

@@ -97,6 +97,7 @@ public sealed class BrokenLineTests
     {
         var (x, y, expected) = Sequence(sequence);
         var mean = Descriptive.Mean(y);
+        Assert.Equal(expected.GetProperty("n").GetInt32(), y.Length);
         ReferenceData.AssertClose(expected.GetProperty("flat").GetProperty("mean").GetDouble(), mean, 1e-8);
         ReferenceData.AssertClose(expected.GetProperty("flat").GetProperty("sse").GetDouble(), Descriptive.Variance(y) * (y.Length - 1), 1e-8);
         var line = LeastSquares.FitLine(x, y).GetOrThrow();
@@ -233,7 +234,7 @@ public sealed class BrokenLineTests
         Assert.Equal(Refusal.TooFewObservations, SlopeChange.Score(x, x).Refusal!.Reason);
     }
 
-    private static void AssertBend(JsonElement expected, BrokenLineFit fit, Func<double, BrokenLineFit> at)
+    private static void AssertBend(ReferenceValue expected, BrokenLineFit fit, Func<double, BrokenLineFit> at)
     {
         var sse = expected.GetProperty("sse").GetDouble();
         ReferenceData.AssertClose(sse, fit.ResidualSumOfSquares, 1e-7);
@@ -253,7 +254,7 @@ public sealed class BrokenLineTests
         }
     }
 
-    private static void AssertCriteria(JsonElement expected, int n, IReadOnlyList<(string Name, double Rss, int Parameters)> models)
+    private static void AssertCriteria(ReferenceValue expected, int n, IReadOnlyList<(string Name, double Rss, int Parameters)> models)
     {
         var criteria = models.Select(model => InformationCriteria.Aicc(n, model.Rss, model.Parameters)).ToArray();
         var weights = InformationCriteria.Weights(criteria);
@@ -265,13 +266,13 @@ public sealed class BrokenLineTests
         }
     }
 
-    private static void AssertSame(JsonElement row, string name, double? got, double tolerance)
+    private static void AssertSame(ReferenceValue row, string name, double? got, double tolerance)
     {
         if (!row.TryGetProperty(name, out var number) || number.ValueKind == JsonValueKind.Null) Assert.Null(got);
         else ReferenceData.AssertClose(number.GetDouble(), got!.Value, tolerance, 1e-12, name);
     }
 
-    private static void AssertSlope(JsonElement row, Estimate slope)
+    private static void AssertSlope(ReferenceValue row, Estimate slope)
     {
         ReferenceData.AssertClose(row.GetProperty("Est.").GetDouble(), slope.Value, 1e-4);
         ReferenceData.AssertClose(row.GetProperty("St.Err.").GetDouble(), slope.StandardError!.Value, 1e-4);
@@ -282,7 +283,7 @@ public sealed class BrokenLineTests
 
     private static (double[] X, double[] Y) Data(string item) => (ReferenceData.Column("segmented", item + ".csv", "x"), ReferenceData.Column("segmented", item + ".csv", "y"));
 
-    private static (double[] X, double[] Y, JsonElement Expected) Sequence(string sequence)
+    private static (double[] X, double[] Y, ReferenceValue Expected) Sequence(string sequence)
     {
         var data = ReferenceData.Text("segmented", "generated_sequences.csv");
         var rows = Enumerable.Range(0, data["sequence"].Length).Where(row => data["sequence"][row] == sequence).ToArray();
