@@ -214,12 +214,12 @@ public sealed class LogbookJourneyTests(TestBrowser browser, ServedWorkbench wor
         Assert.Contains(Read(logbook => logbook.Squad.Contexts.ToList()), context => context.Date == new DateOnly(2035, 12, 5) && context.SleepHours == 7.5);
 
         await Go(page, "/logbook/days");
-        await Cell(page, 1, 4).FillAsync("6");
+        await Cell(page, 1, 4).FillAsync("6.77");
         await Cell(page, 1, 4).BlurAsync();
         await page.GetByRole(AriaRole.Link, new() { Name = "Blocks" }).ClickAsync();
         await Button(page, "Forget it").ClickAsync();
         await Assertions.Expect(page.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToHaveTextAsync("Training blocks");
-        Assert.DoesNotContain(Read(logbook => logbook.Squad.Contexts.ToList()), context => context.SleepHours == 6);
+        Assert.DoesNotContain(Read(logbook => logbook.Squad.Contexts.ToList()), context => context.SleepHours == 6.77);
     }
 
     [Fact]
