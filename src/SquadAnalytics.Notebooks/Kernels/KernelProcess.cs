@@ -98,7 +98,7 @@ public sealed partial class KernelProcess : IAsyncDisposable
         if (first == _ready.Task) return await _ready.Task.ConfigureAwait(false);
         if (first == _gone) throw new KernelException("The notebook's process did not become ready. " + (await _gone.ConfigureAwait(false)).Message(_limits));
         End(CellEnding.TimeLimit);
-        throw new KernelNotReadyException(_limits.StartTime);
+        throw KernelException.TooSlow(_limits.StartTime);
     }
 
     /// <summary>Lets a process that nobody uses yet run cells for practice; nothing of them remains but that the same cells run quickly.</summary>
@@ -126,7 +126,7 @@ public sealed partial class KernelProcess : IAsyncDisposable
         }
         if (first == _gone) throw new KernelException("The notebook's process could not open the logbook. " + (await _gone.ConfigureAwait(false)).Message(_limits));
         End(CellEnding.TimeLimit);
-        throw new KernelNotReadyException(_limits.StartTime);
+        throw KernelException.TooSlow(_limits.StartTime);
     }
 
     /// <summary>Runs one cell and waits for its end, whatever that is.</summary>

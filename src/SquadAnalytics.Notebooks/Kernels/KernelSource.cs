@@ -50,7 +50,7 @@ public sealed class KernelSource(KernelCommand command, KernelLimits limits) : I
         {
             return await ReadyAsync(Take(), workingFolder, logbookFolder, coming, cancellationToken).ConfigureAwait(false);
         }
-        catch (KernelNotReadyException)
+        catch (KernelException error) when (error.WasTooSlow)
         {
             return await ReadyAsync(Take(), workingFolder, logbookFolder, coming, cancellationToken).ConfigureAwait(false);
         }

@@ -154,7 +154,7 @@ public sealed class KernelProcessTests
         var starts = Path.Combine(folder.FullName, "starts");
         var hanging = new KernelCommand("/bin/sh", ["-c", $"echo started >> '{starts}'; exec sleep 600", "sh"]);
         await using var source = new KernelSource(hanging, TestKernel.Tight with { StartTime = TimeSpan.FromSeconds(2) });
-        var error = await Assert.ThrowsAnyAsync<KernelException>(() => source.TakeAsync(AppContext.BaseDirectory, null, []));
+        var error = await Assert.ThrowsAsync<KernelException>(() => source.TakeAsync(AppContext.BaseDirectory, null, []));
         Assert.Equal("The notebook's process did not become ready within 2 s, so it was ended.", error.Message);
         Assert.Equal(2, (await File.ReadAllLinesAsync(starts)).Length);
         folder.Delete(recursive: true);
