@@ -1,4 +1,5 @@
 using System.Buffers.Binary;
+using System.Text.Encodings.Web;
 using System.Text.Json;
 
 namespace SquadAnalytics.Notebooks.Wire;
@@ -13,12 +14,16 @@ internal sealed class MessageChannel(Stream input, Stream output) : IDisposable
     private const int HeaderBytes = 8;
     private const ushort Mark = 0x5153;
     private const ushort Version = 1;
+
+    // Most of what is said is HTML, SVG and pictures: letters stay as they are, an escaped sign would take six bytes.
+    private static readonly WireJson Json = new(new JsonSerializerOptions(WireJson.Default.Options) { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping });
+
     private readonly Lock _writing = new();
 
     /// <summary>Writes one message; blocks while the other side does not read.</summary>
     public void Write(WireMessage message)
     {
-        var body = JsonSerializer.SerializeToUtf8Bytes(message, WireJson.Default.WireMessage);
+        var body = JsonSerializer.SerializeToUtf8Bytes(message, Json.WireMessage);
         if (body.Length > MaximumBytes) throw new WireException($"A message of {body.Length} bytes is longer than the {MaximumBytes} allowed.");
         Span<byte> header = stackalloc byte[HeaderBytes];
         BinaryPrimitives.WriteUInt16LittleEndian(header, Mark);
@@ -48,7 +53,7 @@ internal sealed class MessageChannel(Stream input, Stream output) : IDisposable
         if (input.ReadAtLeast(body, length, throwOnEndOfStream: false) < length) throw new WireException("The conversation broke off within a message.");
         try
         {
-            return JsonSerializer.Deserialize(body, WireJson.Default.WireMessage) ?? throw new WireException("An empty message arrived.");
+            return JsonSerializer.Deserialize(body, Json.WireMessage) ?? throw new WireException("An empty message arrived.");
         }
         catch (Exception error) when (error is JsonException or NotSupportedException)
         {
