@@ -9,7 +9,8 @@ namespace SquadAnalytics.Benchmarks.Comparisons;
 
 /// <summary>
 /// The student's report where everything is awake, as behind an open form in the browser: the spare process has practised; R renders its
-/// document again in the same session.
+/// document again in the same session. Cells are run by the published workbench; what asks for them, gathers what they put out and writes
+/// the report is this program, which is as quick as users' only where it was published, too.
 /// </summary>
 internal sealed class SeasonReportWarmComparison : PeerComparison
 {

@@ -15,7 +15,8 @@ internal sealed class PeersJob : Job
           COMPARISON  one or more of {string.Join(", ", PeerComparison.All.Select(comparison => comparison.Name))}; all by default
           --data      folder for the data that the peers write (default: a folder peer-data below the temporary folder)
         Needs Rscript with data.table, lme4 and boot (Debian: r-base-core r-cran-data.table r-cran-lme4 r-cran-boot), for the reports also
-        R Markdown, ggplot2 and GNU time (Debian: r-cran-rmarkdown r-cran-ggplot2 pandoc time). Build with -c Release.
+        R Markdown, ggplot2 and GNU time (Debian: r-cran-rmarkdown r-cran-ggplot2 pandoc time). Build with -c Release; season-report-warm
+        is run from a published build (dotnet publish -c Release -r linux-x64 --self-contained false), where both of its sides are compiled ahead.
         """;
 
     public override int Run(IReadOnlyList<string> arguments)
