@@ -9,13 +9,13 @@ public sealed record LimitsOfAgreementResult
     /// <summary>Standard deviation of the differences.</summary>
     public required Estimate Deviation { get; init; }
 
-    /// <summary>Lower limit d̄ - 1.96 s_d, with the interval of the limit (SE √(3/n) s_d).</summary>
+    /// <summary>Lower limit d̄ - 1.96 s_d, with the exact interval of the limit, and the published standard error √(3/n) s_d.</summary>
     public required Estimate Lower { get; init; }
 
     /// <summary>Upper limit d̄ + 1.96 s_d, likewise.</summary>
     public required Estimate Upper { get; init; }
 
-    /// <summary>Standard error of either limit by the fuller formula √(1/n + 1.96²/(2 (n - 1))) s_d; the intervals use the simpler √(3/n) s_d.</summary>
+    /// <summary>Standard error of either limit by the fuller formula √(1/n + 1.96²/(2 (n - 1))) s_d.</summary>
     public required Estimate LimitError { get; init; }
 
     /// <summary>Limits for small samples, d̄ ± q_t s_d √(1 + 1/n).</summary>

@@ -27,6 +27,17 @@ public static class NoncentralTDistribution
     /// <exception cref="ArgumentOutOfRangeException">ν is below 1, or a number is not finite.</exception>
     public static double UpperTail(double x, double degreesOfFreedom, double noncentrality) => Cdf(-x, degreesOfFreedom, -noncentrality);
 
+    /// <summary>The x for which P(T &lt;= x) = <paramref name="probability"/>.</summary>
+    /// <param name="probability">Strictly between 0 and 1.</param>
+    /// <param name="degreesOfFreedom">ν, at least 1, not necessarily whole.</param>
+    /// <param name="noncentrality">δ, any finite number.</param>
+    /// <exception cref="ArgumentOutOfRangeException">ν is below 1, the probability is not strictly between 0 and 1, or δ is not finite.</exception>
+    public static double Quantile(double probability, double degreesOfFreedom, double noncentrality)
+    {
+        Require.Probability(probability);
+        return BracketedRoot.FindRising(x => Cdf(x, degreesOfFreedom, noncentrality) - probability, noncentrality, 1, 1e-13);
+    }
+
     /// <summary>The noncentrality δ for which P(T &lt;= t) = <paramref name="probability"/>: a confidence limit of δ when t was observed.</summary>
     /// <param name="t">The observed t.</param>
     /// <param name="degreesOfFreedom">ν, at least 1.</param>

@@ -1,4 +1,5 @@
 using SquadAnalytics.Reliability;
+using SquadAnalytics.Statistics;
 
 namespace SquadAnalytics.Tests.Reliability;
 
@@ -44,10 +45,26 @@ public sealed class LimitsOfAgreementTests
         Same("lower", limits.Lower.Value);
         Same("upper", limits.Upper.Value);
         Same("se_limit_1986", limits.Lower.StandardError!.Value);
+        // The published intervals are those of the standard error; ours are exact.
         foreach (var (name, limit) in new[] { ("lower_ci_1986", limits.Lower), ("upper_ci_1986", limits.Upper) })
         {
-            ReferenceData.AssertClose(expected.GetProperty(name)[0].GetDouble(), limit.Lower!.Value, 1e-9);
-            ReferenceData.AssertClose(expected.GetProperty(name)[1].GetDouble(), limit.Upper!.Value, 1e-9);
+            var reach = StudentTDistribution.TwoSidedFactor(ConfidenceLevel.NinetyFive, limit.DegreesOfFreedom!.Value) * limit.StandardError!.Value;
+            ReferenceData.AssertClose(expected.GetProperty(name)[0].GetDouble(), limit.Value - reach, 1e-9);
+            ReferenceData.AssertClose(expected.GetProperty(name)[1].GetDouble(), limit.Value + reach, 1e-9);
+        }
+    }
+
+    [Fact]
+    public void The_interval_of_a_limit_is_exact()
+    {
+        // R 4.2.2: d <- c(-1.5, 0.5, 2, -0.5, 3, 1, -2, 1.5); n <- 8; mean(d) + sd(d) * qt(c(.05, .95), n - 1, 1.96 * sqrt(n)) / sqrt(n); mean(d) - the same.
+        double[] second = [-1.5, 0.5, 2, -0.5, 3, 1, -2, 1.5];
+        var limits = LimitsOfAgreement.FitPairs(new double[8], second, ConfidenceLevel.Ninety).GetOrThrow();
+        (double, double)[] expected = [(2.59479864867699, 6.94824464049425), (-5.94824464049425, -1.59479864867699)];
+        foreach (var ((from, to), limit) in expected.Zip([limits.Upper, limits.Lower]))
+        {
+            Assert.Equal(from, limit.Lower!.Value, 1e-9);
+            Assert.Equal(to, limit.Upper!.Value, 1e-9);
         }
     }
 

@@ -29,6 +29,19 @@ public sealed class NoncentralAndRangeTests
         ReferenceData.AssertClose(1 / (Math.PI * 1e15), NoncentralTDistribution.UpperTail(1e15, 1, 0), 1e-10);
     }
 
+    // R 4.2.2: qt(p, df, ncp), whose probabilities stop at about 1e-12.
+    [Theory]
+    [InlineData(0.025, 7, 5.5437171645025325, 3.08676880971712)]
+    [InlineData(0.95, 11, 6.789639165669999, 11.0877939358995)]
+    [InlineData(0.5, 3, 0, 0)]
+    [InlineData(0.01, 5, -2.5, -9.1129407133199)]
+    [InlineData(0.99, 30, 8, 12.3535171564873)]
+    public void Quantiles_of_the_noncentral_t_distribution_match_R(double p, double df, double ncp, double expected) =>
+        Assert.Equal(expected, NoncentralTDistribution.Quantile(p, df, ncp), 1e-9);
+
+    [Fact]
+    public void A_quantile_of_a_large_noncentrality_has_its_probability() => Assert.Equal(0.95, NoncentralTDistribution.Cdf(NoncentralTDistribution.Quantile(0.95, 19_999, 277), 19_999, 277), 1e-10);
+
     [Fact]
     public void Without_noncentrality_it_is_the_t_distribution() =>
         Gen.Select(Gen.Double[-8, 8], Gen.Double[1, 300]).Sample((x, df) =>
