@@ -71,7 +71,7 @@ public sealed record HowDoesEveryonesSeasonGo : Figure
             var middle = shift + ((Season.LevelOn.DayNumber - Start) / DaysPerWeek);
             chart.Line([new(shift, slope * (shift - middle)), new(shift + weeks, slope * (shift + weeks - middle))], Ink.Text, 1.6f);
             var number = Slope(athlete);
-            var room = (chart.InnerWidth / columns) - Chart.Measure(number, 12) - 16;
+            var room = (float)(chart.InnerWidth / columns * weeks / cell) - Chart.Measure(number, 12) - 8;
             // A name that does not fit gives way to the code, which can be read.
             var name = Chart.Measure(Labels[index], 12, bold: true) <= room ? Labels[index] : Chart.Fit(_codes[index], room, 12, bold: true);
             chart.Label(name, shift, high, Ink.Text, TextEdge.Left, down: -8, bold: true, size: 12);

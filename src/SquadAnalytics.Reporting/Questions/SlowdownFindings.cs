@@ -108,7 +108,7 @@ public static class SlowdownFindings
         var events = context.Events.Select(item => $"{Words(item.Kind)} on {item.Date.ToString("d MMM yyyy", System.Globalization.CultureInfo.InvariantCulture)}").ToList();
         var sentence = known.Count == 0
             ? "Nothing was written down about the day of the latest test that could be compared with other days."
-            : $"Before the latest test: {Sentences.List([.. known.Select(measure => $"{measure.Name} {NumberFormat.Fixed(measure.OnTheDay!.Value, Tables.Decimals(measure))} {measure.Unit} (usual {NumberFormat.Fixed(measure.Usual!.Value, Tables.Decimals(measure))})")])}{(events.Count > 0 ? $"; {Sentences.List(events)}" : "")}.";
+            : $"Before the latest test: {Sentences.List([.. known.Select(measure => $"{measure.Name} {NumberFormat.Fixed(measure.OnTheDay!.Value, Tables.Decimals(measure))} {(measure is { Unit: "rounds", OnTheDay: 1 } ? "round" : measure.Unit)} (usual {NumberFormat.Fixed(measure.Usual!.Value, Tables.Decimals(measure))})")])}{(events.Count > 0 ? $"; {Sentences.List(events)}" : "")}.";
         return new Finding(sentence) { Method = "median of the athlete's other tests", Notes = [Sentences.LoadUnits, .. context.Notes] };
     }
 
