@@ -6,7 +6,7 @@ namespace SquadAnalytics.Internals;
 internal static class TInterval
 {
     /// <summary>Mean of one value per session or athlete, with a one-sample t interval and a two-sided p-value against 0 where the values vary.</summary>
-    public static Estimate OfMean(IReadOnlyList<double> values, Unit unit, ConfidenceLevel level, string method, Scale scale = Scale.Log, int choices = 1)
+    public static Estimate OfMean(IReadOnlyList<double> values, Unit unit, ConfidenceLevel level, string method, Scale scale = Scale.Log, double choices = 1)
     {
         var standardError = Descriptive.StandardDeviation(values) / Math.Sqrt(values.Count);
         return Of(Descriptive.Mean(values), standardError, values.Count - 1, unit, level, values.Count, method, scale, choices);
@@ -14,9 +14,9 @@ internal static class TInterval
 
     /// <summary>An estimate with its standard error. In a percent unit both are taken as differences of natural logarithms, unless the scale
     /// says otherwise: value and limits become 100 (exp(b) - 1), the standard error 100 exp(b) SE (delta method). Where the estimate was picked
-    /// among several, the limits hold for all of them together (Bonferroni).</summary>
+    /// among several, the limits hold for all of them together: α is divided by their number (Bonferroni), or by the number that they are worth (<see cref="Sets.EffectiveChoices"/>).</summary>
     public static Estimate Of(
-        double value, double standardError, double degreesOfFreedom, Unit unit, ConfidenceLevel level, int observations, string method, Scale scale = Scale.Log, int choices = 1, double inflation = 1)
+        double value, double standardError, double degreesOfFreedom, Unit unit, ConfidenceLevel level, int observations, string method, Scale scale = Scale.Log, double choices = 1, double inflation = 1)
     {
         var reach = StudentTDistribution.UpperQuantile(level.Alpha / 2 / choices, degreesOfFreedom) * inflation * standardError;
         var percent = scale == Scale.Log && unit is Unit.Percent or Unit.PercentPerSet or Unit.PercentPerWeek;

@@ -42,6 +42,12 @@ internal static class Contrasts
         return [.. left.Select(x => x / squares)];
     }
 
+    /// <summary>Weights of (n/2) β̂, β̂ the least-squares slope: what κ leaves of the late contrast, the same for every b.</summary>
+    public static double[] Line(int sets, int after) => [.. Late(sets, after).Zip(Kink(sets, after), (late, kink) => late - kink)];
+
+    /// <summary>The weights for each set before the last, where b is searched for.</summary>
+    public static double[][] Every(int sets, Func<int, int, double[]> weights) => [.. Enumerable.Range(1, sets - 1).Select(after => weights(sets, after))];
+
     public static double Apply(double[] weights, double[] profile)
     {
         double sum = 0;

@@ -12,10 +12,8 @@ public static partial class Explanations
     private static Candidate Drift(Evidence evidence)
     {
         var (n, b) = (evidence.Sets, evidence.After);
-        // κ = c - (n/2) β̂, so that the slope alone accounts for what κ leaves of c.
-        double[] line = [.. Contrasts.Late(n, b).Zip(Contrasts.Kink(n, b), (late, kink) => late - kink)];
-        var slope = evidence.Over(Contrasts.SlopeBesideStep(n, b), 1, Unit.SecondsPerSet, Text($"slope with a step after set {b} beside it, one-sample t over sessions"));
-        return new Candidate(ExplanationCause.SteadyDrift, "steady drift", slope, evidence.Over(line, 1, Unit.Seconds, "n/2 times the least-squares slope, over sessions"),
+        var slope = evidence.Over(Contrasts.SlopeBesideStep, 1, Unit.SecondsPerSet, Text($"slope with a step after set {b} beside it, one-sample t over sessions"));
+        return new Candidate(ExplanationCause.SteadyDrift, "steady drift", slope, evidence.Over(Contrasts.Line, 1, Unit.Seconds, "n/2 times the least-squares slope, over sessions"),
             "Further tests sharpen slope and step beside each other; a test with more sets separates them best, for a drift goes on and a step does not.")
         {
             PValue = OneSided(slope),
@@ -29,7 +27,7 @@ public static partial class Explanations
     private static Candidate Break(Evidence evidence)
     {
         var (n, b, late) = (evidence.Sets, evidence.After, evidence.Late);
-        var step = evidence.Over(Contrasts.Kink(n, b), 1 / Contrasts.KinkOfStep(n, b), Unit.Seconds, Text($"step after set {b} with a straight line beside it, one-sample t over sessions"))
+        var step = evidence.Over(Contrasts.Kink, 1 / Contrasts.KinkOfStep(n, b), Unit.Seconds, Text($"step after set {b} with a straight line beside it, one-sample t over sessions"))
             .WithNotes(late.KinkContrast.Notes);
         var (best, likeFastStart) = (evidence.Searched, evidence.LooksLikeFastStart);
         return new Candidate(ExplanationCause.LateBreak, Text($"late break after set {b}"), step, late.LateContrast,

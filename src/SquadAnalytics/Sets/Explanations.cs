@@ -22,7 +22,7 @@ public static partial class Explanations
     /// "Not supported" asks more than a large p: the upper limit of what the candidate adds must be below what matters
     /// (equivalence; Schuirmann 1987, J Pharmacokinet Biopharm 15:657-680). All else is "cannot tell". The clock's feedback is never named: with one
     /// start interval rest and work time are one variable.</para>
-    /// <para>Limits count what was picked: where b was found by searching they hold for all n - 1 sets together, those of the station for all
+    /// <para>Limits count what was picked: where b was found by searching they hold for all n - 1 sets together (max-t), those of the station for all
     /// stations (Bonferroni).</para>
     /// <para>Times alone do not prove a cause. Combining the parts into one table is this library's own, no source.</para>
     /// <para>Assumes independent sessions whose contrasts are normal.</para>
@@ -119,15 +119,17 @@ public static partial class Explanations
 
         public int Sets => Profiles[0].Length;
 
-        /// <summary>Among how many sets b was picked; the limits hold for all of them together.</summary>
-        public int Choices => Late.Choice == BreakChoice.FoundBySearch ? Sets - 1 : 1;
-
         public double Alpha => Options.Level.Alpha / 2;
 
         public double Matters => Options.Matters.Value / 100 * MeanSet;
 
-        public Estimate Over(double[] weights, double factor, Unit unit, string method) =>
-            TInterval.OfMean([.. Profiles.Select(profile => factor * Contrasts.Apply(weights, profile))], unit, Options.Level, method, choices: Choices);
+        /// <summary>A contrast of the sets at b over sessions; where b was picked, the limits hold for all sets together.</summary>
+        public Estimate Over(Func<int, int, double[]> weights, double factor, Unit unit, string method)
+        {
+            var own = weights(Sets, After);
+            var choices = Late.Choice == BreakChoice.FoundBySearch ? EffectiveChoices.Of(Contrasts.Every(Sets, weights), Profiles.Length, Options.Level) : 1;
+            return TInterval.OfMean([.. Profiles.Select(profile => factor * Contrasts.Apply(own, profile))], unit, Options.Level, method, choices: choices);
+        }
     }
 
     /// <summary>A candidate before the p-values are adjusted together.</summary>

@@ -20,8 +20,8 @@ public static class LateSlowdown
     /// Where b is searched for, it is the one whose κ is largest in units of its standard error under equal set noise, which is the step that
     /// fits best beside a steady drift; the p-values compare both contrasts with the largest over b when the signs of whole session-centred
     /// profiles are flipped (all 2^m up to 12 sessions, otherwise 9 999 random flips), so that the search is paid for; the intervals hold for all
-    /// n - 1 sets together (Bonferroni).
-    /// Source: Matthews et al. 1990, BMJ 300:230-235 (summary measures).
+    /// n - 1 sets together (max-t: the largest |t| over b of independent, equally noisy sets).
+    /// Sources: Matthews et al. 1990, BMJ 300:230-235 (summary measures); Hothorn, Bretz and Westfall 2008, Biometrical Journal 50:346-363 (from memory; intervals after a search).
     /// Assumes sessions that are exchangeable and contrasts that are normal over sessions, or symmetric for the sign flips.
     /// </remarks>
     /// <param name="sessions">Sessions of one athlete, in any order.</param>
@@ -75,11 +75,10 @@ public static class LateSlowdown
     private static Answer<LateSlowdownResult> Searched(SessionSelection selection, double[][] profiles, LateSlowdownOptions options)
     {
         var n = profiles[0].Length;
-        var breaks = Enumerable.Range(1, n - 1).ToArray();
-        double[][] late = [.. breaks.Select(b => PerSession(profiles, Contrasts.UnitLength(Contrasts.Late(n, b))))];
-        double[][] kink = [.. breaks.Select(b => PerSession(profiles, Contrasts.UnitLength(Contrasts.Kink(n, b))))];
-        var found = breaks.MaxBy(b => kink[b - 1].Sum());
-        return Test(selection, profiles, found, options, choices: n - 1).Select(result => result with
+        double[][] late = [.. Contrasts.Every(n, Contrasts.Late).Select(weights => PerSession(profiles, Contrasts.UnitLength(weights)))];
+        double[][] kink = [.. Contrasts.Every(n, Contrasts.Kink).Select(weights => PerSession(profiles, Contrasts.UnitLength(weights)))];
+        var found = Enumerable.Range(1, n - 1).MaxBy(b => kink[b - 1].Sum());
+        return Test(selection, profiles, found, options, isPicked: true).Select(result => result with
         {
             Choice = BreakChoice.FoundBySearch,
             LateContrast = result.LateContrast.WithNotes(FoundByLooking),
@@ -89,7 +88,7 @@ public static class LateSlowdown
         });
     }
 
-    private static Answer<LateSlowdownResult> Test(SessionSelection selection, double[][] profiles, int after, LateSlowdownOptions options, int choices = 1)
+    private static Answer<LateSlowdownResult> Test(SessionSelection selection, double[][] profiles, int after, LateSlowdownOptions options, bool isPicked = false)
     {
         var n = profiles[0].Length;
         var late = PerSession(profiles, Contrasts.Late(n, after));
@@ -98,8 +97,9 @@ public static class LateSlowdown
             return new NotEstimable("the late slow-down", Refusal.ZeroVariance, "sessions that differ", $"{late.Length} sessions with the same contrast");
         var unit = options.Scale == Scale.Log ? Unit.Percent : Unit.Seconds;
         string[] notes = [Exchangeable, .. selection.Notes];
-        var lateContrast = TInterval.OfMean(late, unit, options.Level, $"one-sample t over sessions of {Contrasts.LateWords(n, after)}", choices: choices).WithNotes(notes);
-        var kinkContrast = TInterval.OfMean(kink, unit, options.Level, "one-sample t over sessions of the late contrast beyond a straight line", choices: choices).WithNotes(notes);
+        double Choices(Func<int, int, double[]> weights) => isPicked ? EffectiveChoices.Of(Contrasts.Every(n, weights), profiles.Length, options.Level) : 1;
+        var lateContrast = TInterval.OfMean(late, unit, options.Level, $"one-sample t over sessions of {Contrasts.LateWords(n, after)}", choices: Choices(Contrasts.Late)).WithNotes(notes);
+        var kinkContrast = TInterval.OfMean(kink, unit, options.Level, "one-sample t over sessions of the late contrast beyond a straight line", choices: Choices(Contrasts.Kink)).WithNotes(notes);
         Estimate Single(double value, string method) => new(unit == Unit.Percent ? Percent.FromLog(value).Value : value, unit, n, method);
         return new LateSlowdownResult
         {
