@@ -48,7 +48,7 @@ public static partial class Tables
                 row.Trend.OwnSlope.Match(slope => Change(slope, format), TableCell.Refused),
             ])])
         {
-            Notes = [$"{season.Slope.ConfidenceLevel} intervals. Levels are those of {Date(season.LevelOn)}. Pulled toward the squad: the fewer tests, the more.", .. season.Notes.Where(note => note.StartsWith("Intervals of athletes' slopes", StringComparison.Ordinal))],
+            Notes = [$"{season.Slope.ConfidenceLevel} intervals. Levels are those of {Date(season.LevelOn)}. Pulled toward the squad: the fewer tests, the more.", .. season.Notes.Where(note => note.StartsWith("Slopes of athletes come", StringComparison.Ordinal))],
         };
     }
 

@@ -13,7 +13,7 @@ public sealed record AthleteTrend
     public required Estimate Level { get; init; }
 
     /// <summary>Slope in seconds per week, pulled toward the squad: posterior mean, standard deviation and interval, which count that the squad's mean and spread and the noise are not known. Refused below 3
-    /// dates, and where the model has one slope for all.</summary>
+    /// dates, and where fewer than 6 athletes have 5.</summary>
     public required Answer<Estimate> Slope { get; init; }
 
     /// <summary>Level minus the squad's, in seconds: the best linear unbiased prediction. Its standard error is the conditional standard deviation, with the squad's line

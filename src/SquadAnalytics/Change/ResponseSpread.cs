@@ -40,25 +40,29 @@ public static class ResponseSpread
     /// <remarks>
     /// The SD is that of the season's mixed model, by REML. Limits: the SDs ω at which Q(ω) = Σ (b_i - b̄)² / (ω² + σ² / S_i) is (k - 1) times a quantile of F with k - 1 and ν degrees of freedom, b_i the athletes'
     /// least-squares slopes, b̄ their mean with the same weights, S_i = Σ (w - w̄)², σ² the pooled variance about the lines with ν degrees of freedom (Q-profile; Viechtbauer 2007, Stat Med 26:37-52, from memory,
-    /// who takes σ² as known). Profile likelihood, the usual way, covers 87 % for 90 % with 12 athletes by simulation. Everything that happened to athletes in the season is in it, not the training alone. Assumes straight trends.
+    /// who takes σ² as known). Profile likelihood, the usual way, covers 87 % for 90 % with 12 athletes by simulation. Where the model has one slope for all the SD is 0, and the limits say how much may be
+    /// hidden: given only where slopes differ, they would hold up to 97 of 100. Everything that happened to athletes in the season is in it, not the training alone. Assumes straight trends.
     /// </remarks>
     /// <param name="season">The squad's season.</param>
     /// <param name="level">Level of the limits; 90 % by default.</param>
-    /// <returns>The standard deviation, or the season's refusal of <see cref="SquadTrendResult.SlopeSpread"/>.</returns>
+    /// <returns>The standard deviation, or <see cref="Refusal.TooFewAthletes"/> below 6 athletes with 3 tests.</returns>
     public static Answer<ResponseSpreadResult> OfSeason(SquadTrendResult season, ConfidenceLevel level = default)
     {
         ArgumentNullException.ThrowIfNull(season);
-        return season.SlopeSpread.Select(spread =>
+        return SquadTrend.SlopeSpreadLimits(season, level).Select(limits =>
         {
-            var limits = SquadTrend.SlopeSpreadLimits(season, level);
+            var spread = season.SlopeSpread.Match(found => found.Value, _ => 0);
             return new ResponseSpreadResult
             {
-                StandardDeviation = new Estimate(spread.Value * season.SpanWeeks, Unit.Seconds, spread.Observations, "SD of slopes between athletes times weeks, limits by Q-profile")
+                StandardDeviation = new Estimate(spread * season.SpanWeeks, Unit.Seconds, season.Athletes.Count, "SD of slopes between athletes times weeks, limits by Q-profile")
                 {
                     Interval = new Interval(limits.Lower * season.SpanWeeks, limits.Upper * season.SpanWeeks, level),
                     Notes =
                     [
-                        FormattableString.Invariant($"SD of slopes {spread.Value:0.000} s/week over {season.SpanWeeks:0.#} weeks."),
+                        spread > 0
+                            ? FormattableString.Invariant($"SD of slopes {spread:0.000} s/week over {season.SpanWeeks:0.#} weeks.")
+                            : "The slopes differ by no more than the noise of the tests makes them: an SD of 0 fits best, which does not show that athletes respond alike.",
+                        .. limits.Upper == 0 ? ["They differ by even less than the noise alone usually makes them: limits of 0 come from that chance, not from precise tests."] : Array.Empty<string>(),
                         "Without a comparison group everything that happened to athletes in the season is in it, not the training alone.",
                     ],
                 },

@@ -16,7 +16,7 @@ public static partial class SquadTrend
         var errors = LevelErrors(fit, own, variance);
         var reach = StudentTDistribution.TwoSidedFactor(level, df);
         var squad = fit.Fixed(RegressionDesign.Intercept).Estimate;
-        var slopes = form == SquadTrendForm.LevelsOnly ? null : SlopesOf(own, level);
+        var slopes = SlopesOf(own, level);
         Estimate Deviation(RandomEffect effect, int tests) =>
             new(effect.Deviation, effect.Unit, tests, "best linear unbiased prediction, conditional SD") { StandardError = effect.ConditionalStandardDeviation };
         Estimate Level(double value, double error, int tests) =>
@@ -27,8 +27,8 @@ public static partial class SquadTrend
             Tests = tests.Weeks.Length,
             Level = Level(squad.Value + levels[tests.AthleteId].Deviation, errors[i], tests.Weeks.Length),
             LevelDeviation = Deviation(levels[tests.AthleteId], tests.Weeks.Length),
-            Slope = slopes?[i] ?? noSlopes,
-            SlopeDeviation = slopes is null ? noSlopes : Deviation(deviations[tests.AthleteId], tests.Weeks.Length),
+            Slope = slopes[i],
+            SlopeDeviation = form == SquadTrendForm.LevelsOnly ? noSlopes : Deviation(deviations[tests.AthleteId], tests.Weeks.Length),
             OwnSlope = OwnSlope(tests, level),
         })];
     }
@@ -36,6 +36,13 @@ public static partial class SquadTrend
     /// <summary>The athletes' slopes, each pulled toward the others by as much as its own tests leave open, with all that is not known of the squad's mean and spread and of the noise.</summary>
     private static Answer<Estimate>[] SlopesOf(OwnTests[] own, ConfidenceLevel level)
     {
+        var enough = own.Count(tests => tests.Dates >= TestsForOwnSlope);
+        if (enough < NeededAthletes)
+        {
+            var few = new NotEstimable("the athlete's slope", Refusal.TooFewAthletes, NeededAthletes, enough, $"athletes with {TestsForOwnSlope} tests of different dates");
+            return [.. own.Select(_ => new Answer<Estimate>(few))];
+        }
+
         var known = OwnLines(own);
         var (variance, df) = Noise(known);
         var hierarchy = new NormalHierarchy([.. known.Select(tests => tests.Slope!.Value)], [.. known.Select(tests => Math.Sqrt(variance / tests.Spread))], df);
@@ -51,15 +58,18 @@ public static partial class SquadTrend
         }
     }
 
-    /// <summary>Limits of the SD of the athletes' slopes, from their own lines.</summary>
-    internal static Interval SlopeSpreadLimits(SquadTrendResult season, ConfidenceLevel level)
+    /// <summary>Limits of the SD of the athletes' slopes, from their own lines; a refusal below 6 athletes that have one.</summary>
+    internal static Answer<Interval> SlopeSpreadLimits(SquadTrendResult season, ConfidenceLevel level)
     {
         var known = OwnLines([.. season.Selection.Sessions.GroupBy(session => session.AthleteId, StringComparer.Ordinal).Select(tests => OwnTests.Of(tests.Key, [.. tests], season.LevelOn))]);
+        if (known.Count < NeededAthletes) return TooFewLines(known.Count);
         var (variance, df) = Noise(known);
         var between = new BetweenVariance([.. known.Select(tests => tests.Slope!.Value)], [.. known.Select(tests => variance / tests.Spread)]);
         double At(double ratio) => Math.Sqrt(between.AtQ((known.Count - 1) * ratio) ?? 0);
         return new Interval(At(FDistribution.UpperQuantile(level.Alpha / 2, known.Count - 1, df)), At(FDistribution.Quantile(level.Alpha / 2, known.Count - 1, df)), level);
     }
+
+    private static NotEstimable TooFewLines(int known) => new("how athletes' slopes differ", Refusal.TooFewAthletes, NeededAthletes, known, $"athletes with {TestsForSlopes} tests");
 
     /// <summary>One variance of the noise of a test for all, from every athlete's scatter about the own line, and its degrees of freedom.</summary>
     private static (double Variance, int Df) Noise(List<OwnTests> known)

@@ -42,10 +42,35 @@ public sealed class ResponseSpreadTests
     }
 
     [Fact]
-    public void A_season_without_visible_differences_passes_its_refusal_on()
+    public void A_season_without_visible_differences_says_how_large_they_may_be()
     {
+        // R 4.2.2: b, deviances of lm(y ~ w) over athletes; v <- sum(deviance) / 16 / 5; Q <- function(o) sum((b - mean(b))^2) / (o^2 + v); Q(0) = 4.112505 lies between 7 * qf(c(.05, .95), 7, 16) = 2.003200 and 18.600380,
+        // so that the lower limit is 0; 3 * uniroot(function(o) Q(o) - 7 * qf(.05, 7, 16), c(0, 50))$root = 3.725102.
         var season = SquadTrend.Fit(WorkedData.EightAthletes, new SquadTrendOptions { Selection = SelectionOptions.KeepAll }).GetOrThrow();
-        Assert.Equal(season.SlopeSpread.Refusal, ResponseSpread.OfSeason(season).Refusal);
+        Assert.Equal(Refusal.BoundarySolution, season.SlopeSpread.Refusal!.Reason);
+        var spread = ResponseSpread.OfSeason(season).GetOrThrow();
+        Assert.Equal((0, 0), (spread.StandardDeviation.Value, spread.StandardDeviation.Lower!.Value));
+        Assert.Equal(3.725102, spread.StandardDeviation.Upper!.Value, 5e-7);
+        Assert.False(spread.IsClear);
+        Assert.Contains(spread.Notes, note => note.Contains("does not show that athletes respond alike", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Slopes_that_differ_by_less_than_noise_makes_them_say_where_limits_of_zero_come_from()
+    {
+        // By hand: every athlete has the same slope to the rounding of the totals, while tests scatter by seconds about the lines: Q is near 0.
+        double[] scatter = [3, -4, 1, 1, -4, 3];
+        var sessions = WorkedData.Weekly([.. Enumerable.Range(0, 8).Select(athlete => scatter.Select((step, week) => 300 + (10 * athlete) - week + step).ToArray())]);
+        var spread = ResponseSpread.OfSeason(SquadTrend.Fit(sessions, new SquadTrendOptions { Selection = SelectionOptions.KeepAll }).GetOrThrow()).GetOrThrow();
+        Assert.Equal(0, spread.StandardDeviation.Upper!.Value);
+        Assert.Contains(spread.Notes, note => note.Contains("limits of 0 come from that chance", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_season_with_few_lines_is_refused()
+    {
+        var season = SquadTrend.Fit([.. WorkedData.EightAthletes.Where(session => session.Date < new DateOnly(2031, 1, 20))], new SquadTrendOptions { Selection = SelectionOptions.KeepAll }).GetOrThrow();
+        Assert.Equal("Not enough data for how athletes' slopes differ: needs 6 athletes with 3 tests, has 0 athletes with 3 tests.", ResponseSpread.OfSeason(season).ToString());
     }
 
     [Fact]

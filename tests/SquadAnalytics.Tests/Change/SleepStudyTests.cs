@@ -26,7 +26,7 @@ public sealed class SleepStudyTests
         var expected = ReferenceData.Values("mixed", "sleepstudy", "correlated_reml");
         Assert.Equal(SquadTrendForm.CorrelatedLevelsAndSlopes, season.Form);
         Assert.Equal(180, season.Slope.Observations);
-        Assert.Contains(season.Notes, note => note.StartsWith("Intervals of athletes' slopes count", StringComparison.Ordinal));
+        Assert.Contains(season.Notes, note => note.StartsWith("Slopes of athletes come from their own lines", StringComparison.Ordinal));
 
         // Published: Bates et al. (2015), J Stat Softw 67(1): 251.405 (6.825), 10.467 (1.546); SDs 24.740, 5.922, correlation 0.066; residual 25.592.
         Assert.Equal(251.405, season.Level.Value / Factor, 5e-4);

@@ -31,7 +31,7 @@ public sealed class SquadTrendTests
         Assert.Contains("Singular fit: refitted without the correlation of intercept and week between athlete.", season.Notes);
         Assert.Contains("Singular fit: refitted without a random week between athlete, which showed no variance.", season.Notes);
         Assert.Equal("Not enough data for how athletes' slopes differ: needs slopes that differ by more than the noise of the tests, has slopes without variance.", season.SlopeSpread.ToString());
-        Assert.Equal(Refusal.BoundarySolution, season.Athletes[0].Slope.Refusal!.Reason);
+        Assert.Equal(Refusal.BoundarySolution, season.Athletes[0].SlopeDeviation.Refusal!.Reason);
         Assert.Equal(Refusal.BoundarySolution, season.Correlation.Refusal!.Reason);
     }
 
@@ -68,6 +68,22 @@ public sealed class SquadTrendTests
     {
         var season = SquadTrend.Fit(WorkedData.EightAthletes, All).GetOrThrow();
         Assert.All(season.Athletes, athlete => Assert.Equal("Not enough data for the athlete's own slope: needs 5 tests of different dates, has 4 tests of different dates.", athlete.OwnSlope.ToString()));
+    }
+
+    [Fact]
+    public void Slopes_pulled_toward_the_squad_need_six_athletes_with_five_tests()
+    {
+        var four = SquadTrend.Fit(WorkedData.EightAthletes, All).GetOrThrow();
+        Assert.All(four.Athletes, athlete => Assert.Equal("Not enough data for the athlete's slope: needs 6 athletes with 5 tests of different dates, has 0 athletes with 5 tests of different dates.", athlete.Slope.ToString()));
+        Assert.DoesNotContain(four.Notes, note => note.StartsWith("Slopes of athletes come from their own lines", StringComparison.Ordinal));
+
+        // By hand: one slope of -1 s/week for all, the same scatter about every line, so that nothing but the common slope can be believed; the model keeps no slopes, athletes have theirs all the same.
+        double[] scatter = [3, -4, 1, 1, -4, 3];
+        var alike = SquadTrend.Fit(WorkedData.Weekly([.. Enumerable.Range(0, 8).Select(athlete => scatter.Select((step, week) => 300 + (10 * athlete) - week + step).ToArray())]), All).GetOrThrow();
+        Assert.Equal(SquadTrendForm.LevelsOnly, alike.Form);
+        Assert.All(alike.Athletes, athlete => Assert.Equal(-1, athlete.Slope.GetOrThrow().Value, 1e-9));
+        Assert.All(alike.Athletes, athlete => Assert.Equal(Refusal.BoundarySolution, athlete.SlopeDeviation.Refusal!.Reason));
+        Assert.Contains(alike.Notes, note => note.StartsWith("Slopes of athletes come from their own lines", StringComparison.Ordinal));
     }
 
     [Fact]
