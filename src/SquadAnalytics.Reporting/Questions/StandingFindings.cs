@@ -68,8 +68,16 @@ public static class StandingFindings
         {
             Method = string.Create(CultureInfo.InvariantCulture, $"ranks with intervals among {ranks.Count} athletes, normal errors, seeded draws"),
             Source = "Goldstein and Spiegelhalter 1996; Marshall and Spiegelhalter 1998",
-            Notes = [told.Count == 0 ? "No single rank is clear." : $"Only {(told.Count == 1 ? "rank" : "ranks")} {Sentences.List(told)} {(told.Count == 1 ? "is" : "are")} clear; for the other {Sentences.Plural(ranks.Count - told.Count, "athlete")} the tests leave several."],
+            Notes = [told.Count == 0 ? "No single rank is clear." : $"Only {(told.Count == 1 ? "rank" : "ranks")} {Sentences.List(told)} {(told.Count == 1 ? "is" : "are")} clear; for the other {Sentences.Plural(ranks.Count - told.Count, "athlete")} the tests leave several.", Confidence(ranks)],
         };
+    }
+
+    private static string Confidence(IReadOnlyList<RankedAthlete> ranks)
+    {
+        var (least, most) = (Percent(ranks.Min(athlete => athlete.Confidence)), Percent(ranks.Max(athlete => athlete.Confidence)));
+        return $"Ranks are whole numbers: a range holds the rank with a chance of {(least == most ? least : $"{least} to {most}")} %, not less than what was asked for.";
+
+        static string Percent(double share) => NumberFormat.Fixed(Math.Floor(100 * share), 0);
     }
 
     /// <summary>How well the levels are known: half the width of their intervals, by how many tests they rest on.</summary>

@@ -10,7 +10,7 @@ public static class Ranks
     /// <summary>Ranks athletes, fastest first.</summary>
     /// <remarks>
     /// With estimates m_i and standard errors s_i: expected rank 1 + Σ_(j ≠ i) Φ((m_i - m_j) / √(s_i² + s_j²)); interval from seeded normal
-    /// draws, the lowest ranks whose cumulative shares reach the tails. Assumes independent normal errors. Sources, from memory: Goldstein
+    /// draws, the lowest ranks whose cumulative shares reach the tails; ranks are whole numbers, so that the shares between add up to the level or more, which each athlete's interval states. Assumes independent normal errors. Sources, from memory: Goldstein
     /// and Spiegelhalter 1996, J R Stat Soc A 159:385-443; Marshall and Spiegelhalter 1998, BMJ 316:1701-1704. Juniors are not ranked by default.
     /// Time and memory grow with the square of the athletes: at most 2,000.
     /// </remarks>
@@ -27,12 +27,15 @@ public static class Ranks
         if (levels.Count < 2) return new NotEstimable("ranks", Refusal.TooFewAthletes, 2, levels.Count, "athletes");
         if (levels.Count > Most) return NotEstimable.TooMany("ranks", Most, levels.Count, "athletes");
         var shares = Simulate(levels, options);
-        return new Answer<IReadOnlyList<RankedAthlete>>([.. levels.Select((level, i) => new RankedAthlete(
-            level.AthleteId,
-            level.Estimate,
-            new Estimate(1 + levels.Where((_, j) => j != i).Sum(other => 1 - Ahead(level.Estimate, other.Estimate)), Unit.None, levels.Count, "1 + Σ P(the other is faster)"),
-            Reach(shares[i], options.Level.Alpha / 2),
-            Reach(shares[i], options.Level.UpperTailProbability))).OrderBy(athlete => athlete.ExpectedRank.Value)]);
+        return new Answer<IReadOnlyList<RankedAthlete>>([.. levels.Select(Ranked).OrderBy(athlete => athlete.ExpectedRank.Value)]);
+
+        RankedAthlete Ranked(AthleteLevel level, int i)
+        {
+            var expected = 1 + levels.Where((_, j) => j != i).Sum(other => 1 - Ahead(level.Estimate, other.Estimate));
+            var (from, to) = (Reach(shares[i], options.Level.Alpha / 2), Reach(shares[i], options.Level.UpperTailProbability));
+            return new RankedAthlete(
+                level.AthleteId, level.Estimate, new Estimate(expected, Unit.None, levels.Count, "1 + Σ P(the other is faster)"), from, to, Math.Min(1, Descriptive.Sum(shares[i][(from - 1)..to])));
+        }
     }
 
     /// <summary>Probability that the first level is truly faster than the second, Φ((m_2 - m_1) / √(s_1² + s_2²)).</summary>

@@ -8,7 +8,8 @@ namespace SquadAnalytics.Statistics;
 /// </remarks>
 public sealed record KendallCorrelation
 {
-    private const int ExactBelow = 50;
+    /// <summary>The distribution of S is known exactly below this many pairs.</summary>
+    internal const int ExactBelow = 50;
 
     private KendallCorrelation(int observations, long s, long concordant, double tau, double variance, bool isExact)
     {
@@ -34,7 +35,7 @@ public sealed record KendallCorrelation
     public double? ExactPValue => IsExact ? field ??= Exact(Observations, (int)Concordant) : null;
 
     /// <summary>Whether the distribution of S is known exactly: without ties and below 50 pairs.</summary>
-    internal bool IsExact { get; }
+    private bool IsExact { get; }
 
     /// <summary>S / √Var S.</summary>
     public double Z => S / Math.Sqrt(VarianceOfS);

@@ -35,7 +35,7 @@ public sealed record TheilSen
     /// <summary>Interval of the slope, or null where there are too few slopes for the level.</summary>
     public Interval? Interval { get; }
 
-    /// <summary>The confidence that the limits at whole ranks really have, from Kendall's distribution; ranks cannot hit every level in a short series. Null without an interval, with ties, between ranks, and from 50 points on.</summary>
+    /// <summary>The confidence that the limits at whole ranks really have, from Kendall's distribution; ranks cannot hit every level in a short series. Null without an interval, where x repeats, between ranks, and from 50 points on. Equal y do not matter: at the true slope what is left of them differs.</summary>
     public double? AchievedConfidence { get; }
 
     /// <summary>Fits a line.</summary>
@@ -70,7 +70,7 @@ public sealed record TheilSen
         var (low, high) = ((slopes.Length - reach) / 2, (slopes.Length + reach) / 2 + 1);
         if (limits == RankLimits.Rounded) (low, high) = (Math.Round(low), Math.Round(high - 1) + 1);
         Interval? interval = low >= 1 && high <= slopes.Length ? new Interval(AtRank(slopes, low), AtRank(slopes, high), level) : null;
-        double? achieved = interval is not null && limits == RankLimits.Rounded && kendall.IsExact ? Achieved(x.Length, (int)low, (int)high) : null;
+        double? achieved = interval is not null && limits == RankLimits.Rounded && slopes.Length == x.Length * (x.Length - 1) / 2 && x.Length < KendallCorrelation.ExactBelow ? Achieved(x.Length, (int)low, (int)high) : null;
         return new TheilSen(slopes, Descriptive.Median(rest), Descriptive.Median(y) - slope * Descriptive.Median(x), kendall, interval, achieved);
     }
 

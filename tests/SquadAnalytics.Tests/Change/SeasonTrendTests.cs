@@ -42,6 +42,16 @@ public sealed class SeasonTrendTests
     }
 
     [Fact]
+    public void Equal_totals_do_not_hide_the_confidence_of_ranks()
+    {
+        // The same inversions as without equal totals: pairwise slopes about the true slope do not tie.
+        var tied = TheilSen.Fit([0, 1, 2, 3, 5, 6, 7, 9, 10, 11], [.. SeasonData.Totals.Select((total, i) => i == 4 ? SeasonData.Totals[3] : total)], ConfidenceLevel.Ninety).GetOrThrow();
+        Assert.Null(tied.Kendall.ExactPValue);
+        Assert.Equal(0.927449845679, tied.AchievedConfidence!.Value, 1e-11);
+        Assert.Null(TheilSen.Fit([0, 1, 2, 3, 5, 5, 7, 9, 10, 11], SeasonData.Totals, ConfidenceLevel.Ninety).GetOrThrow().AchievedConfidence);
+    }
+
+    [Fact]
     public void Limits_that_allow_for_neighbours_hold_in_a_short_series()
     {
         // R 4.2.2, with X = cbind(1, w), a the second row of solve(X'X) X', W the Bartlett weights to lag 2, A = n/(n-2) diag(a) W diag(a), M = I - X solve(X'X) X', B = M A M:
