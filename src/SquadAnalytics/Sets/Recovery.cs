@@ -54,6 +54,17 @@ public static class Recovery
             : new RecoveryFit(timeConstant, Descriptive.Mean(times), 0, (count - 1) * Descriptive.Variance(times));
     }
 
+    /// <summary>The best fit of the grid and the confidence set of τ, from its lowest to its highest point.</summary>
+    internal static (RecoveryFit Best, double Lower, double Upper) Region(IReadOnlyList<IReadOnlyList<ClockSet>> clocks, ConfidenceLevel level)
+    {
+        var n = clocks.Sum(clock => clock.Count);
+        RecoveryFit[] grid = [.. Enumerable.Range(0, GridPoints).Select(point => At(clocks, Shortest * Math.Pow(Longest / Shortest, point / (GridPoints - 1.0))))];
+        var best = grid.MinBy(fit => fit.ResidualSumOfSquares);
+        var bound = best.ResidualSumOfSquares * (1 + FDistribution.Quantile(level.Fraction, 1, n - 3) / (n - 3));
+        RecoveryFit[] inside = [.. grid.Where(fit => fit.ResidualSumOfSquares <= bound)];
+        return (best, inside.Min(fit => fit.TimeConstant), inside.Max(fit => fit.TimeConstant));
+    }
+
     private static Answer<RecoveryResult> Of(SessionSelection selection, RecoveryOptions options)
     {
         if (selection.Sessions.Count > 0 && selection.Sessions[0].Protocol.StartInterval is null)
@@ -62,12 +73,8 @@ public static class Recovery
         var left = clocks.RemoveAll(clock => !options.IncludeNoRest && clock.Any(set => set.Rest?.Value == 0));
         if (clocks.Count < Needed) return new NotEstimable("the recovery model", Refusal.TooFewSessions, Needed, clocks.Count, "eligible sessions with rest after every set");
         var n = clocks.Sum(clock => clock.Count);
-        RecoveryFit[] grid = [.. Enumerable.Range(0, GridPoints).Select(point => At(clocks, Shortest * Math.Pow(Longest / Shortest, point / (GridPoints - 1.0))))];
-        var best = grid.MinBy(fit => fit.ResidualSumOfSquares);
+        var (best, lower, upper) = Region(clocks, options.Level);
         if (best.PerFatigue == 0) return new NotEstimable("the recovery model", Refusal.BoundarySolution, "sets that slow with carried fatigue", "none");
-        var bound = best.ResidualSumOfSquares * (1 + FDistribution.Quantile(options.Level.Fraction, 1, n - 3) / (n - 3));
-        RecoveryFit[] inside = [.. grid.Where(fit => fit.ResidualSumOfSquares <= bound)];
-        double lower = inside.Min(fit => fit.TimeConstant), upper = inside.Max(fit => fit.TimeConstant);
         if (lower <= Shortest || upper >= Longest * (1 - 1e-12))
         {
             return new NotEstimable("the recovery model", Refusal.WeaklyIdentified, "a set of time constants inside 15 to 600 s",

@@ -23,7 +23,7 @@ internal sealed class BorrowedNoiseExperiment(int others, double noisePercent, d
         lowest is { } share ? new("not even, and the step after set 3 fits best", Promise.Exactly, share / 100) : new("not even, and the step after set 3 fits best"),
     ];
 
-    public override IReadOnlyList<bool?> Trial(SeededRandom random)
+    public override IReadOnlyList<Reply> Trial(SeededRandom random)
     {
         Session Draw(int number, double jump) => Session.FromTimes("s" + number, "a1", FirstDay.AddDays(number), Circuit, [.. Enumerable.Range(1, 5).Select(set => 60 * Math.Exp((noisePercent / 100 * random.NextNormal()) + (set > 3 ? jump : 0)))]);
         var noise = SetNoise.Fit([.. Enumerable.Range(1, others).Select(number => Draw(number, 0))], new SetNoiseOptions { Selection = SelectionOptions.KeepAll }).GetOrThrow();

@@ -31,14 +31,13 @@ internal static class ErrorRates
            from sessions in new[] { 12, 20, 40 }
            from drift in new[] { 0, 0.25, 0.5, 1 }
            select new SeasonLevelExperiment(sessions, noise, drift),
-        .. Cells((sessions, noise) => new BlockExperiment(VirtualSquad.Size, sessions, noise, changePercent: 0)),
-        .. Cells((sessions, noise) => new BlockExperiment(VirtualSquad.Size, sessions, noise, changePercent: -2)),
-        new BlockExperiment(athletes: 5, sessions: 8, noisePercent: 2, changePercent: 0),
-        new BlockExperiment(athletes: 24, sessions: 8, noisePercent: 2, changePercent: 0),
+        .. Blocks.Select(blocks => new BlockExperiment(blocks)),
+        .. Blocks.Select(blocks => new BlockModelExperiment(blocks)),
         .. Cells((sessions, noise) => new InterruptedExperiment(sessions, noise, jumpPercent: 0)),
         .. Cells((sessions, noise) => new InterruptedExperiment(sessions, noise, jumpPercent: -3)),
         .. NoisePercents.SelectMany(noise => SessionCounts.Where(sessions => sessions >= 10).Select(sessions => new RecoveryExperiment(sessions, noiseSeconds: 0.6 * noise))),
         .. Cells((sessions, noise) => new StandingExperiment(sessions, noise)),
+        .. Cells((sessions, noise) => new AgreementExperiment(sessions, noise)),
         .. Cells((sessions, noise) => new SquadModelsExperiment(sessions, noise)),
         new OneSessionExperiment(noisePercent: 1, step: 0, rates: [50, 0.6, 9, 0.1]),
         new OneSessionExperiment(noisePercent: 1, step: 0.05, rates: [100, 10, 86, 10]),
@@ -55,7 +54,15 @@ internal static class ErrorRates
         new IdentifiabilityExperiment(sessions: 20, edge: 4, coverage: 90),
     ];
 
-    private static IEnumerable<Experiment> Cells(Func<int, double, Experiment> make) =>
+    private static IEnumerable<VirtualBlocks> Blocks =>
+    [
+        .. Cells((sessions, noise) => new VirtualBlocks(VirtualSquad.Size, sessions, noise, ChangePercent: 0)),
+        .. Cells((sessions, noise) => new VirtualBlocks(VirtualSquad.Size, sessions, noise, ChangePercent: -2)),
+        new(Athletes: 5, Sessions: 8, NoisePercent: 2, ChangePercent: 0),
+        new(Athletes: 24, Sessions: 8, NoisePercent: 2, ChangePercent: 0),
+    ];
+
+    private static IEnumerable<T> Cells<T>(Func<int, double, T> make) =>
         from noise in NoisePercents
         from sessions in SessionCounts
         select make(sessions, noise);

@@ -5,6 +5,8 @@ namespace SquadAnalytics.Benchmarks.Simulations;
 /// <summary>One setting in which data with a known truth are drawn again and again and analysed.</summary>
 internal abstract class Experiment
 {
+    private const double StatedUnits = 1e9;
+
     /// <summary>The setting in words, the same for all rows of this experiment.</summary>
     public abstract string Setting { get; }
 
@@ -18,7 +20,7 @@ internal abstract class Experiment
     public abstract IReadOnlyList<Question> Questions { get; }
 
     /// <summary>Draws once and answers the questions in their order; null where the analysis refuses.</summary>
-    public abstract IReadOnlyList<bool?> Trial(SeededRandom random);
+    public abstract IReadOnlyList<Reply> Trial(SeededRandom random);
 
     /// <summary>Runs the experiment. Every run has its own stream, so the count does not depend on how runs are spread over threads; every setting has its own seed, so that luck is not shared between rows.</summary>
     /// <param name="runs">How many runs.</param>
@@ -28,22 +30,30 @@ internal abstract class Experiment
     {
         var hits = new int[Questions.Count];
         var answers = new int[Questions.Count];
+        var stated = new long[Questions.Count];
         var own = seed ^ Mixed(Setting);
         Parallel.For(0, runs, new ParallelOptions { MaxDegreeOfParallelism = threads }, run =>
         {
             var answered = Trial(new SeededRandom(own, run + 1));
             for (var question = 0; question < answered.Count; question++)
             {
-                if (answered[question] is not { } yes) continue;
+                if (answered[question] is not { Yes: { } yes } reply) continue;
                 Interlocked.Increment(ref answers[question]);
                 if (yes) Interlocked.Increment(ref hits[question]);
+                // Whole units of 10⁻⁹, so that the sum does not depend on the order of the runs.
+                if (reply.Stated is { } confidence) Interlocked.Add(ref stated[question], (long)Math.Round(confidence * StatedUnits));
             }
         });
-        return [.. Questions.Select((question, index) => new Rate(Setting, question, hits[index], answers[index]))];
+        return [.. Questions.Select((question, index) => new Rate(Setting, Said(question, index), hits[index], answers[index]))];
+
+        Question Said(Question question, int index) => question.Promise == Promise.AsStated && answers[index] > 0 ? question with { Nominal = stated[index] / StatedUnits / answers[index] } : question;
     }
 
     /// <summary>The question whether an interval covers the truth.</summary>
     protected Question Interval(string of, Promise promise = Promise.Exactly) => new($"{of}: {Level} interval covers", promise, Level.Fraction);
+
+    /// <summary>The question whether an interval covers the truth as often as it says of itself.</summary>
+    protected Question IntervalAsStated(string of) => new($"{of}: interval for {Level} covers", Promise.AsStated);
 
     /// <summary>Whether an interval covers a truth in the unit of the estimate; null where there is no interval.</summary>
     protected static bool? Covers(Estimate? estimate, double truth) => estimate?.Interval is { } interval ? interval.Lower <= truth && truth <= interval.Upper : null;

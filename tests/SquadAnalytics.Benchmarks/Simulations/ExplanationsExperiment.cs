@@ -1,4 +1,5 @@
 using System.Globalization;
+using SquadAnalytics.Internals;
 using SquadAnalytics.Load;
 using SquadAnalytics.Sets;
 using SquadAnalytics.Statistics;
@@ -39,18 +40,26 @@ internal sealed class ExplanationsExperiment(int sessions, double noisePercent, 
         Interval("slow-down", Covering),
         Interval("slope beside the step", Covering),
         Interval("step beside the slope", Covering),
+        .. isSearched
+            ? new[] { Interval("slow-down, all sets to search together", Joint), Interval("slope beside the step, all sets to search together", Joint), Interval("step beside the slope, all sets to search together", Joint) }
+            : [],
         Interval("slow-down of the station picked beyond an even share", Promise.AtLeast),
+        Interval("slow-down beyond an even share, all stations together"),
         Interval("correlation with sleep"),
     ];
 
+    /// <summary>Limits after a search hold for all sets together, so that they hold for the one that is picked at least as often.</summary>
     private Promise Covering => isSearched ? Promise.AtLeast : Promise.Exactly;
 
-    public override IReadOnlyList<bool?> Trial(SeededRandom random)
+    /// <summary>Starts that vary and cost move all later sets together: limits for independent sets are then wider than need be.</summary>
+    private Promise Joint => plot == Plot.FastStart ? Promise.AtLeast : Promise.Exactly;
+
+    public override IReadOnlyList<Reply> Trial(SeededRandom random)
     {
         var tests = _boxer.Sessions(random, sessions);
         DayContext[] days = [.. tests.Select(test => new DayContext(test.AthleteId, test.Date) { SleepHours = 7 + random.NextNormal() })];
         var options = new ExplanationsOptions { AfterSet = isSearched ? null : AfterSet, Days = days, Circumstance = Circumstance.Sleep, Level = Level, Selection = SelectionOptions.KeepAll };
-        if (!Explanations.Fit(tests, options).TryGet(out var result)) return new bool?[Questions.Count];
+        if (!Explanations.Fit(tests, options).TryGet(out var result)) return new Reply[Questions.Count];
         bool Stands(ExplanationCause cause, ExplanationStanding standing) => result[cause].Standing == standing;
         var planted = Planted();
         double[] profile = [.. Enumerable.Range(1, _boxer.Test.Protocol.Sets).Select(_boxer.ExpectedSet)];
@@ -64,7 +73,9 @@ internal sealed class ExplanationsExperiment(int sessions, double noisePercent, 
             Covers(result.Slowdown, late),
             Covers(Effect(result, ExplanationCause.SteadyDrift), slope),
             Covers(Effect(result, ExplanationCause.LateBreak), step),
+            .. isSearched ? new Reply[] { Together(tests, profile, Contrasts.Late), Together(tests, profile, Contrasts.SlopeBesideStep), Together(tests, profile, Contrasts.Kink) } : [],
             Covers(Effect(result, ExplanationCause.OneStation), StationTruth(result)),
+            StationsTogether(tests, result.AfterSet),
             Covers(Effect(result, ExplanationCause.Circumstance), 0),
         ];
     }
@@ -103,12 +114,33 @@ internal sealed class ExplanationsExperiment(int sessions, double noisePercent, 
         return (profile.Skip(after).Average() - profile.Take(after).Average(), fit.Coefficient("set").Value, fit.Coefficient("behind").Value);
     }
 
+    /// <summary>Whether the limits for every set that might have been found hold at once; a step is a kink but for a factor.</summary>
+    private bool Together(IReadOnlyList<Session> tests, double[] profile, Func<int, int, double[]> weights)
+    {
+        var every = Contrasts.Every(profile.Length, weights);
+        var choices = EffectiveChoices.Of(every, tests.Count, Level);
+        return every.All(own => Covers(TInterval.OfMean([.. tests.Select(test => Contrasts.Apply(own, [.. test.TimesSeconds]))], Unit.Seconds, Level, "one set", choices: choices), Contrasts.Apply(own, profile)) == true);
+    }
+
+    /// <summary>Whether the limits of every station's slow-down beyond an even share, the transitions left out, hold at once.</summary>
+    private bool? StationsTogether(IReadOnlyList<Session> tests, int after)
+    {
+        if (!StationShares.Fit(tests, new StationSharesOptions { AfterSet = after, Level = Level, Selection = SelectionOptions.KeepAll }).TryGet(out var shares)) return null;
+        var rows = shares.Rows.Where(row => row is { Station: not null, ExcessPValue: not null }).ToList();
+        if (rows.Count == 0) return null;
+        return rows.All(row => Covers(TInterval.Of(row.Excess.Value, row.Excess.StandardError!.Value, row.Excess.DegreesOfFreedom!.Value, Unit.Seconds, Level, row.Excess.Observations, "one station", choices: rows.Count), StationTruth(row.Station!.Value - 1, after)) == true);
+    }
+
     private double StationTruth(ExplanationsResult result)
     {
         var index = _boxer.Test.Protocol.Stations.ToList().FindIndex(station => result[ExplanationCause.OneStation].Name.EndsWith(station.Name, StringComparison.Ordinal));
-        if (index < 0) return 0;
+        return index < 0 ? 0 : StationTruth(index, result.AfterSet);
+    }
+
+    private double StationTruth(int index, int after)
+    {
         var sets = Enumerable.Range(1, _boxer.Test.Protocol.Sets).ToList();
-        double Mean(bool isLate, Func<int, double> time) => sets.Where(set => set > result.AfterSet == isLate).Average(time);
+        double Mean(bool isLate, Func<int, double> time) => sets.Where(set => set > after == isLate).Average(time);
         double Own(int set) => _boxer.ExpectedStations(set)[index];
         return Mean(true, Own) - Mean(false, Own) - ((Mean(true, _boxer.ExpectedSet) - Mean(false, _boxer.ExpectedSet)) * Mean(false, Own) / Mean(false, _boxer.ExpectedSet));
     }

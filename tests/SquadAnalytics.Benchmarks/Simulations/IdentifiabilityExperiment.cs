@@ -21,7 +21,7 @@ internal sealed class IdentifiabilityExperiment(int sessions, double edge, doubl
         new("90 % set covers", Promise.Exactly, coverage / 100),
     ];
 
-    public override IReadOnlyList<bool?> Trial(SeededRandom random)
+    public override IReadOnlyList<Reply> Trial(SeededRandom random)
     {
         IReadOnlyList<ClockSet>[] clocks = [.. Enumerable.Range(0, sessions).Select(_ => RollingClock.Run(RecoveryExperiment.Draw(random, NoiseSeconds), 5, 120))];
         RecoveryFit[] grid = [.. Enumerable.Range(0, GridPoints).Select(point => Recovery.At(clocks, 15 * Math.Pow(40, point / (GridPoints - 1.0))))];

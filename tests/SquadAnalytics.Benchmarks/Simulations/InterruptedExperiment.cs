@@ -25,13 +25,13 @@ internal sealed class InterruptedExperiment(int sessions, double noisePercent, d
         jumpPercent == 0 ? new($"{Level} interval of the jump leaves out 0", Promise.Exactly, 1 - Level.Fraction) : new($"{Level} interval of the jump leaves out 0"),
     ];
 
-    public override IReadOnlyList<bool?> Trial(SeededRandom random)
+    public override IReadOnlyList<Reply> Trial(SeededRandom random)
     {
         var half = sessions / 2;
         var bend = jumpPercent / sessions;
         double Factor(int session) => 1 - (0.001 * session) + (session < half ? 0 : (jumpPercent + (bend * (session - half))) / 100);
         var tests = _boxer.Sessions(random, sessions, Factor);
-        if (!InterruptedSeries.Fit(tests, FirstDay.AddDays(7 * half), new InterruptedSeriesOptions { Level = Level, Selection = SelectionOptions.KeepAll }).TryGet(out var fit)) return new bool?[Questions.Count];
+        if (!InterruptedSeries.Fit(tests, FirstDay.AddDays(7 * half), new InterruptedSeriesOptions { Level = Level, Selection = SelectionOptions.KeepAll }).TryGet(out var fit)) return new Reply[Questions.Count];
         var total = VirtualSquad.Total(_boxer) / 100;
         return
         [

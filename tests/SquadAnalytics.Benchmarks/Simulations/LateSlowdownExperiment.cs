@@ -34,7 +34,7 @@ internal sealed class LateSlowdownExperiment(int sessions, double noisePercent, 
         Interval("slope of one session", breakPercent == 0 ? Promise.Exactly : Promise.None),
     ];
 
-    public override IReadOnlyList<bool?> Trial(SeededRandom random)
+    public override IReadOnlyList<Reply> Trial(SeededRandom random)
     {
         var tests = _boxer.Sessions(random, sessions);
         var named = Fit(tests, AfterSet, Scale.Log);

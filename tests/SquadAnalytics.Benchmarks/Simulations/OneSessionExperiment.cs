@@ -25,7 +25,7 @@ internal sealed class OneSessionExperiment(double noisePercent, double step, dou
         new("AICc names the step after set 3", Promise.Exactly, rates[3] / 100),
     ];
 
-    public override IReadOnlyList<bool?> Trial(SeededRandom random)
+    public override IReadOnlyList<Reply> Trial(SeededRandom random)
     {
         var profile = Profiles.CentredBySession([[.. Enumerable.Range(1, Sets).Select(set => (noisePercent / 100 * random.NextNormal()) + (set > 3 ? step : 0))]])[0];
         // Parameters: the level, the shape and σ; AIC charges the search for the set, AICc does not.

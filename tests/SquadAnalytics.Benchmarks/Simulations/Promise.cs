@@ -14,4 +14,7 @@ internal enum Promise
 
     /// <summary>The nominal rate or more.</summary>
     AtLeast,
+
+    /// <summary>The mean of the confidences that the answers state, each for itself.</summary>
+    AsStated,
 }

@@ -49,6 +49,7 @@ internal sealed record Rate(string Setting, Question Question, int Hits, int Run
                 Promise.None => "",
                 Promise.AtMost => "at most " + percent,
                 Promise.AtLeast => "at least " + percent,
+                Promise.AsStated => Runs == 0 ? "as it says" : "as it says, " + percent,
                 _ => percent,
             };
         }

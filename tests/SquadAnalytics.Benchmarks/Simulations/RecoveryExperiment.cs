@@ -19,15 +19,18 @@ internal sealed class RecoveryExperiment(int sessions, double noiseSeconds) : Ex
 
     public override IReadOnlyList<Question> Questions =>
     [
+        Interval("set of time constants, given or refused"),
+        // What is given is the set that stays off the edges: among those the true value is in more of them.
         Interval("time constant, where it is given", Promise.AtLeast),
         new("refused as weakly identified"),
     ];
 
-    public override IReadOnlyList<bool?> Trial(SeededRandom random)
+    public override IReadOnlyList<Reply> Trial(SeededRandom random)
     {
         Session[] tests = [.. Enumerable.Range(0, sessions).Select(week => Session.FromTimes("s" + week, "a1", FirstDay.AddDays(7 * week), Circuit, Draw(random)))];
         Recovery.Fit(tests, new RecoveryOptions { Level = Level, Selection = SelectionOptions.KeepAll }).TryGet(out var fit);
-        return [Covers(fit?.TimeConstant, TimeConstant), fit is null];
+        var region = Recovery.Region([.. tests.Select(test => RollingClock.Run([.. test.TimesSeconds], Circuit.Sets, Circuit.StartInterval!.Value.Value))], Level);
+        return [region.Lower <= TimeConstant && TimeConstant <= region.Upper, Covers(fit?.TimeConstant, TimeConstant), fit is null];
     }
 
     private double[] Draw(SeededRandom random) => Draw(random, noiseSeconds);

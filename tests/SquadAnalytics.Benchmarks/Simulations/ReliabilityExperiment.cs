@@ -21,7 +21,7 @@ internal sealed class ReliabilityExperiment(int sessions, double noisePercent) :
         Interval("ICC(C,1)"),
     ];
 
-    public override IReadOnlyList<bool?> Trial(SeededRandom random)
+    public override IReadOnlyList<Reply> Trial(SeededRandom random)
     {
         var boxers = VirtualSquad.Draw(random, noisePercent);
         // Here every level is drawn: the correlation is about athletes like these, not about one fixed among them.

@@ -18,14 +18,14 @@ internal sealed class SeasonLevelExperiment(int sessions, double noisePercent, d
 
     public override IReadOnlyList<Question> Questions =>
     [
-        // Where the level hardly drifts, intervals that count a drift are wider than need be; in hindsight they do so from both sides.
+        // Where the level hardly drifts, intervals that count a drift are wider than need be; in hindsight they do so from both sides. None that were tried hold what they say there and beside it.
         Interval("level now", driftTimes == 0 ? Promise.AtLeast : Promise.Exactly),
         Interval("level in mid-season, in hindsight", Promise.AtLeast),
         new("a constant level fits best"),
         new("a level that follows every test fits best"),
     ];
 
-    public override IReadOnlyList<bool?> Trial(SeededRandom random)
+    public override IReadOnlyList<Reply> Trial(SeededRandom random)
     {
         double[] drift = new double[sessions];
         for (var week = 1; week < sessions; week++) drift[week] = drift[week - 1] + (driftTimes * VirtualSquad.NoisePercent(_boxer) / 100 * random.NextNormal());

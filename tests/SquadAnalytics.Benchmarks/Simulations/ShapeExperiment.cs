@@ -24,7 +24,7 @@ internal sealed class ShapeExperiment(int sessions, double noisePercent, double 
         new("refused"),
     ];
 
-    public override IReadOnlyList<bool?> Trial(SeededRandom random)
+    public override IReadOnlyList<Reply> Trial(SeededRandom random)
     {
         var tests = _boxer.Sessions(random, sessions + 1);
         SetNoise.Fit([.. tests.Skip(1)], new SetNoiseOptions { Selection = SelectionOptions.KeepAll }).TryGet(out var noise);

@@ -23,7 +23,7 @@ internal sealed class StartExperiment(int sessions, double noisePercent, double 
         new("refused"),
     ];
 
-    public override IReadOnlyList<bool?> Trial(SeededRandom random)
+    public override IReadOnlyList<Reply> Trial(SeededRandom random)
     {
         var tests = _boxer.Sessions(random, sessions);
         StartingTooFast.Fit(tests, new StartingTooFastOptions { Level = Level, Selection = SelectionOptions.KeepAll }).TryGet(out var fit);

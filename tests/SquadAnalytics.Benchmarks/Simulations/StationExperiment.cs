@@ -34,10 +34,10 @@ internal sealed class StationExperiment(int sessions, double noisePercent, doubl
         new("share is refused"),
     ];
 
-    public override IReadOnlyList<bool?> Trial(SeededRandom random)
+    public override IReadOnlyList<Reply> Trial(SeededRandom random)
     {
         var tests = _boxer.Sessions(random, sessions);
-        if (!StationShares.Fit(tests, new StationSharesOptions { AfterSet = AfterSet, Level = Level, Selection = SelectionOptions.KeepAll }).TryGet(out var result)) return new bool?[Questions.Count];
+        if (!StationShares.Fit(tests, new StationSharesOptions { AfterSet = AfterSet, Level = Level, Selection = SelectionOptions.KeepAll }).TryGet(out var result)) return new Reply[Questions.Count];
         var row = result.Rows[Station - 1];
         var named = result.Concentrated;
         var share = row.Share.TryGet(out var given) ? given : null;

@@ -29,7 +29,7 @@ internal sealed class StoriesExperiment : Experiment
         new("improver: last three tests faster by a worthwhile amount than the first three", Promise.AtLeast, 0.80),
     ];
 
-    public override IReadOnlyList<bool?> Trial(SeededRandom random)
+    public override IReadOnlyList<Reply> Trial(SeededRandom random)
     {
         var generated = SquadGenerator.Generate(_scenario.WithSeed(random.NextIndex(int.MaxValue)));
         var main = new SelectionOptions { Protocol = _scenario.MainTest.Protocol };

@@ -21,13 +21,13 @@ internal sealed class TrendExperiment(int sessions, double noisePercent, double 
         Interval("slope in percent"),
         Interval("Newey-West slope"),
         // Ranks of a few tests cannot hit a level; the result states the confidence that its limits really have.
-        Interval("Theil-Sen slope", Promise.AtLeast),
+        IntervalAsStated("Theil-Sen slope"),
         Interval("scatter about the line"),
         Interval("own typical error"),
         percentPerWeek == 0 ? new($"{Level} interval of the slope leaves out 0", Promise.Exactly, 1 - Level.Fraction) : new($"{Level} interval of the slope leaves out 0"),
     ];
 
-    public override IReadOnlyList<bool?> Trial(SeededRandom random)
+    public override IReadOnlyList<Reply> Trial(SeededRandom random)
     {
         var tests = _boxer.Sessions(random, sessions, session => 1 + (percentPerWeek * session / 100));
         SeasonTrend.Fit(tests, new SeasonTrendOptions { Level = Level, Selection = SelectionOptions.KeepAll }).TryGet(out var trend);
@@ -42,10 +42,13 @@ internal sealed class TrendExperiment(int sessions, double noisePercent, double 
             Covers(trend?.Slope, slope),
             Covers(trend?.RelativeSlope, Percent.FromLog(relative).Value),
             Covers(trend?.SerialSlope, slope),
-            Covers(trend is not null && trend.RobustSlope.TryGet(out var robust) ? robust : null, slope),
+            new(Covers(trend is not null && trend.RobustSlope.TryGet(out var robust) ? robust : null, slope), Achieved(trend)),
             Covers(trend?.ResidualStandardDeviation, scatter),
             Covers(own?.Estimate, scatter),
             trend is null ? null : Covers(trend.Slope, 0) == false,
         ];
     }
+
+    private double? Achieved(SeasonTrendResult? trend) => trend is null ? null
+        : TheilSen.Fit([.. trend.Points.Select(point => point.Week)], [.. trend.Points.Select(point => point.TotalSeconds)], Level).GetOrThrow().AchievedConfidence;
 }

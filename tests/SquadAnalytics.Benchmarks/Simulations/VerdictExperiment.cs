@@ -38,7 +38,7 @@ internal sealed class VerdictExperiment(int sessions, double noisePercent, doubl
         worthwhileTimes == 0 ? new("anybody in the squad flagged", Promise.AtMost, 0.10) : new("anybody in the squad flagged"),
     ];
 
-    public override IReadOnlyList<bool?> Trial(SeededRandom random)
+    public override IReadOnlyList<Reply> Trial(SeededRandom random)
     {
         var boxers = VirtualSquad.Draw(random, noisePercent);
         var change = worthwhileTimes * WorthwhileSeconds;
@@ -50,7 +50,7 @@ internal sealed class VerdictExperiment(int sessions, double noisePercent, doubl
         var watched = tests.Where(test => test.AthleteId == VirtualSquad.Watched).ToList();
         var worthwhile = SmallestWorthwhileChange.Entered(new Seconds(WorthwhileSeconds));
         // The noise comes from the tests before the one in question: a true change inside it would widen the interval.
-        if (!TypicalError.Fit(tests, new TypicalErrorOptions { Selection = SelectionOptions.KeepAll with { To = watched[^2].Date } }).TryGet(out var error)) return new bool?[Questions.Count];
+        if (!TypicalError.Fit(tests, new TypicalErrorOptions { Selection = SelectionOptions.KeepAll with { To = watched[^2].Date } }).TryGet(out var error)) return new Reply[Questions.Count];
         var result = AthleteChange.Fit(watched, error, worthwhile, new AthleteChangeOptions { Selection = SelectionOptions.KeepAll }).GetOrThrow();
         var counted = AthleteChange.Fit(watched, error, worthwhile, new AthleteChangeOptions { Selection = SelectionOptions.KeepAll, Level = Level }).GetOrThrow();
         var squad = SquadChanges.Fit(tests, error, worthwhile, new SquadChangesOptions { Change = new AthleteChangeOptions { Selection = SelectionOptions.KeepAll } }).GetOrThrow();

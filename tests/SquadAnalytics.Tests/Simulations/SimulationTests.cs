@@ -1,4 +1,5 @@
 using SquadAnalytics.Benchmarks.Simulations;
+using SquadAnalytics.Statistics;
 
 namespace SquadAnalytics.Tests.Simulations;
 
@@ -24,9 +25,11 @@ public class SimulationTests
         { "season, 12 sessions, set noise 2 %, trend 0 % per week", 200 },
         { "level now, 12 sessions, set noise 2 %, weekly drift 0.5 times the noise", 200 },
         { "blocks, 12 boxers, 4 + 4 sessions, set noise 2 %, change 0 %", 100 },
+        { "mixed model of blocks, 12 boxers, 4 + 4 sessions, set noise 2 %, change 0 %", 60 },
         { "interrupted series, 10 + 10 sessions, set noise 2 %, jump 0 %", 200 },
         { "recovery, 20 sessions, set noise 0.6 s, 60 s fresh, 6 s per unit of fatigue, time constant 60 s", 60 },
         { "standing, squad of 12, 8 sessions, set noise 2 %", 60 },
+        { "agreement, squad of 12, last two of 8 sessions, set noise 2 %", 200 },
         { "squad models, squad of 12, 12 sessions, set noise 2 %", 40 },
     };
 
@@ -65,10 +68,31 @@ public class SimulationTests
     }
 
     [Fact]
+    public void A_rate_that_answers_state_themselves_is_the_mean_of_what_they_state()
+    {
+        // By hand: half of the runs state 90 %, half 96 %, all of them cover: 100 against 93 %.
+        var rate = Assert.Single(new StatesItself().Run(runs: 1_000, Seed, Threads));
+        Assert.Equal(0.93, rate.Question.Nominal, 1e-9);
+        Assert.Contains("| as it says, 93 |", rate.Row);
+        Assert.False(rate.Keeps);
+    }
+
+    [Fact]
     public void The_count_does_not_depend_on_how_runs_are_spread_over_threads()
     {
         var experiment = new StationExperiment(6, 2, 5);
         Assert.Equal(experiment.Run(60, Seed, 1).Select(rate => (rate.Hits, rate.Runs)), experiment.Run(60, Seed, 3).Select(rate => (rate.Hits, rate.Runs)));
+    }
+
+    private sealed class StatesItself : Experiment
+    {
+        private int _run;
+
+        public override string Setting => "";
+
+        public override IReadOnlyList<Question> Questions => [IntervalAsStated("rank")];
+
+        public override IReadOnlyList<Reply> Trial(SeededRandom random) => [new(true, Interlocked.Increment(ref _run) % 2 == 0 ? 0.90 : 0.96)];
     }
 
     private static void AllKeep(IReadOnlyList<Rate> rates) => Assert.All(rates, rate =>
