@@ -15,6 +15,9 @@ internal abstract class PeerComparison
     /// <summary>Runs ours and returns its seconds; throws where its result is not the peer's.</summary>
     public abstract double OurSeconds(string dataFolder);
 
+    /// <summary>Bytes of the data as they are handed over, and bytes that ours allocates on them, both known after <see cref="OurSeconds"/>; null where memory is not looked at.</summary>
+    public (long Data, long Allocated)? Memory { get; protected set; }
+
     /// <summary>All comparisons, by name.</summary>
     public static IReadOnlyList<PeerComparison> All { get; } =
     [

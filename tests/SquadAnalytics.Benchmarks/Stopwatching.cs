@@ -2,7 +2,7 @@ using System.Diagnostics;
 
 namespace SquadAnalytics.Benchmarks;
 
-/// <summary>Wall-clock seconds of a piece of work in this process.</summary>
+/// <summary>Wall-clock seconds and memory of a piece of work in this process.</summary>
 internal static class Stopwatching
 {
     /// <summary>The median of the timed runs, after the stated number of runs that only warm up.</summary>
@@ -19,5 +19,13 @@ internal static class Stopwatching
 
         Array.Sort(seconds);
         return (seconds[(runs - 1) / 2] + seconds[runs / 2]) / 2;
+    }
+
+    /// <summary>Bytes that the work allocates on all threads, results among them, whether or not they are given back on the way.</summary>
+    public static long AllocatedBytes(Action work)
+    {
+        var before = GC.GetTotalAllocatedBytes(precise: true);
+        work();
+        return GC.GetTotalAllocatedBytes(precise: true) - before;
     }
 }

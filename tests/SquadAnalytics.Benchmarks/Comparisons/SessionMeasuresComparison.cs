@@ -41,6 +41,7 @@ internal sealed class SessionMeasuresComparison : PeerComparison
         RequireClose("best", 30650167.4, table.BestSeconds.Sum(), 1e-3);
         RequireClose("last to first", 1026341.327030815, table.LastToFirstRatio.Sum(), 1e-4);
         RequireClose("decrement", 1624370.462231179, table.DecrementPercent.Sum(), 1e-4);
+        Memory = ((sizeof(int) + sizeof(int) + sizeof(double)) * (long)seconds.Length, Stopwatching.AllocatedBytes(() => SetTable.Summarize(athlete, session, seconds)));
         return Stopwatching.MedianSeconds(() => SetTable.Summarize(athlete, session, seconds), runs: 11, warmUps: 5);
     }
 }

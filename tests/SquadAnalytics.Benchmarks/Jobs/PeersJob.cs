@@ -8,7 +8,7 @@ internal sealed class PeersJob : Job
 {
     public override string Name => "peers";
 
-    public override string Summary => "Times ours and general-purpose peers (R) on the same work: lines 'ratio JOB OURS_SECONDS PEER_SECONDS RATIO'.";
+    public override string Summary => "Times ours and general-purpose peers (R) on the same work: lines 'ratio JOB OURS_SECONDS PEER_SECONDS RATIO'; for large data also memory.";
 
     public override string Usage => $"""
         peers [COMPARISON ...] [--data FOLDER]
@@ -38,6 +38,8 @@ internal sealed class PeersJob : Job
             var peer = comparison.PeerSeconds(folder);
             var ours = comparison.OurSeconds(folder);
             lines.Add(string.Create(CultureInfo.InvariantCulture, $"ratio {comparison.Name} {ours:0.000000} {peer:0.000000} {peer / ours:0.0}"));
+            if (comparison.Memory is var (data, allocated))
+                lines.Add(string.Create(CultureInfo.InvariantCulture, $"memory {comparison.Name} data {data / 1e6:0.0} MB, data and all that was allocated on them {(data + allocated) / 1e6:0.0} MB, times {(double)(data + allocated) / data:0.00}"));
         }
 
         foreach (var line in lines) Console.WriteLine(line);

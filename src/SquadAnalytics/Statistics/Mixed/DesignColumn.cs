@@ -30,6 +30,8 @@ public sealed record DesignColumn
         CoefficientUnit = coefficientUnit;
     }
 
+    private DesignColumn(string name, Unit coefficientUnit, double[] values) => (Name, CoefficientUnit, Array) = (name, coefficientUnit, values);
+
     /// <summary>Name of the column and of its coefficient.</summary>
     public string Name { get; }
 
@@ -48,7 +50,7 @@ public sealed record DesignColumn
     {
         var ones = new double[Require.AtLeast(1, observations)];
         System.Array.Fill(ones, 1.0);
-        return new DesignColumn(RegressionDesign.Intercept, ones, coefficientUnit);
+        return new DesignColumn(RegressionDesign.Intercept, coefficientUnit, ones);
     }
 
     /// <summary>The columns of a design, for example one with factors and interactions.</summary>

@@ -77,14 +77,24 @@ internal sealed partial class MixedBlocks
 
         public bool Equals(Block? x, Block? y) =>
             ReferenceEquals(x, y)
-            || (x is not null && y is not null && x.Rows == y.Rows && x.Effects == y.Effects && Design(x).SequenceEqual(Design(y))
-                && x.Slots.Length == y.Slots.Length && x.Slots.Zip(y.Slots).All(pair => pair.First.Term == pair.Second.Term && pair.First.Offset == pair.Second.Offset));
+            || (x is not null && y is not null && x.Rows == y.Rows && x.Effects == y.Effects && Design(x).SequenceEqual(Design(y)) && SamePlaces(x.Slots, y.Slots));
 
         public int GetHashCode(Block obj)
         {
             var hash = default(HashCode);
             foreach (var entry in Design(obj)) hash.Add(entry);
             return hash.ToHashCode();
+        }
+
+        private static bool SamePlaces(Slot[] first, Slot[] second)
+        {
+            if (first.Length != second.Length) return false;
+            for (var s = 0; s < first.Length; s++)
+            {
+                if (first[s].Term != second[s].Term || first[s].Offset != second[s].Offset) return false;
+            }
+
+            return true;
         }
 
         private ReadOnlySpan<double> Design(Block block) => block.Data.AsSpan(0, block.Rows * (block.Effects + fixedCount));

@@ -99,21 +99,24 @@ internal sealed partial class MixedBlocks
 
     private void Arrange(int[][] levelBlock)
     {
-        var slots = new List<Slot>[Blocks.Length];
-        for (var b = 0; b < slots.Length; b++) slots[b] = new List<Slot>(1);
+        var slots = new Slot[Blocks.Length][];
+        var counts = new int[Blocks.Length];
+        foreach (var block in levelBlock.SelectMany(blocks => blocks)) counts[block]++;
+        for (var b = 0; b < slots.Length; b++) slots[b] = new Slot[counts[b]];
+        Array.Clear(counts);
         var effects = new int[Blocks.Length];
         for (var t = 0; t < Terms.Length; t++)
         {
             for (var level = 0; level < levelBlock[t].Length; level++)
             {
                 var block = levelBlock[t][level];
-                slots[block].Add(new Slot(t, level, effects[block]));
+                slots[block][counts[block]++] = new Slot(t, level, effects[block]);
                 Terms[t].OffsetInBlock[level] = effects[block];
                 effects[block] += Terms[t].Width;
             }
         }
 
-        for (var b = 0; b < Blocks.Length; b++) Blocks[b] = new Block([.. slots[b]], effects[b]);
+        for (var b = 0; b < Blocks.Length; b++) Blocks[b] = new Block(slots[b], effects[b]);
     }
 
     private void Reduce(OrthonormalColumns fixedColumns, int[][] levelBlock)
