@@ -22,7 +22,7 @@ public static partial class Tables
                 candidate.PValue is { } p ? P(p.Value) : "not tested",
             ])])
         {
-            Notes = [explanations.Conclusion, .. Parts(explanations, format), "One station: the interval holds for all stations together, so it is wider than in the table of stations. What came before: seconds of slow-down that go with one SD more of it.", .. explanations.Notes],
+            Notes = [explanations.Conclusion, .. Parts(explanations, format), "One station: the interval holds for all stations together, so it is wider than in the table of stations. Too fast a start: seconds that a start one SD faster than usual costs in each set after the first. What came before: seconds of slow-down that go with one SD more of it.", .. explanations.Notes],
         };
     }
 

@@ -55,8 +55,9 @@ public static partial class Explanations
         const string name = "too fast a start", separates = "Two tests started deliberately slower and two faster than usual, the order drawn by lot: a cost of the start follows it, a break does not.";
         var fit = StartingTooFast.Fit(evidence.Sessions, new StartingTooFastOptions { Level = evidence.Options.Level, Selection = evidence.Options.Selection });
         if (!fit.TryGet(out var result)) return Refused(ExplanationCause.FastStart, name, fit.Refusal!, separates);
-        // A start faster by one SD costs -θ SD percent in the later sets.
-        var factor = -result.StartSpread.Value / 100 * evidence.MeanSet;
+        // θ is of logarithms: a start faster by one SD of ln t costs -θ SD in ln t of the later sets.
+        var factor = -Math.Log(1 + result.StartSpread.Value / 100) * evidence.MeanSet;
+        var slope = $"slope of the later sets on the first, date held equal, {Short(result.Slope)}";
         var accounts = Scaled(result.Slope, factor, Unit.Seconds, "cost in a later set of a start one SD faster than usual");
         return new Candidate(ExplanationCause.FastStart, name, result.Slope, accounts, separates)
         {
@@ -64,9 +65,9 @@ public static partial class Explanations
             Test = "one-sided t of a slope of later sets on the first set below 0",
             Largest = accounts.Upper,
             Standing = evidence.LooksLikeFastStart && result.Slope.Upper >= 0 ? ExplanationStanding.CannotTell : null,
-            Supports = result.Slope.Upper < 0 ? [$"Faster starts go with slower later sets (slope of the later sets on the first {Short(result.Slope)})."] : [],
+            Supports = result.Slope.Upper < 0 ? [$"Faster starts go with slower later sets ({slope})."] : [],
             Contradicts = result.Slope.Upper < 0 ? []
-                : [$"Faster starts {(result.Slope.Lower > 0 ? "go with faster later sets" : "do not clearly go with slower later sets")} (slope of the later sets on the first {Short(result.Slope)}; starts vary by {Short(result.StartSpread)}). A start that is too fast in every test leaves no trace here."],
+                : [$"Faster starts {(result.Slope.Lower > 0 ? "go with faster later sets" : "do not clearly go with slower later sets")} ({slope}; starts vary by {Short(result.StartSpread)}). A start that is too fast in every test leaves no trace here."],
         };
     }
 

@@ -15,15 +15,16 @@ public static partial class Explanations
     /// (<see cref="LateSlowdown"/>). Drift and break are fitted side by side in every session, t_k = a + β k + δ [k > b]: the drift's effect is
     /// β, the break's δ = κ / (b (n - b) / n Σ w²), κ the contrast beyond a straight line with weights w; each is a one-sample t over sessions.
     /// Alone, a drift could account for n β̂ / 2 (β̂ without the step), a break for c. A station counts where it slows by more than its part of the set
-    /// (<see cref="StationShares"/>), a fast start by <see cref="StartingTooFast"/>, the clock by <see cref="Recovery"/>, a circumstance by
-    /// Spearman's correlation with the slow-down over at least 10 tests, lag named.</para>
+    /// (<see cref="StationShares"/>), a fast start by <see cref="StartingTooFast"/> (sets 2 on; in seconds -θ s times
+    /// the mean set, s the SD of ln t of set 1), the clock by <see cref="Recovery"/>, a circumstance by
+    /// Spearman's correlation with the slow-down over at least 10 tests, lag named (in seconds: the least-squares slope of the slow-down on it times its SD). Noise: t of the one-sided level times the standard error of c.</para>
     /// <para>False alarms: with 90 % intervals no cause is named unless the slow-down itself is above 0 (one-sided 5 %, gate), and the p-values of
     /// the candidates tested are adjusted together by Holm (1979, Scand J Stat 6:65-70), so that a wrong one is named in at most 5 %.
     /// "Not supported" asks more than a large p: the upper limit of what the candidate adds must be below what matters
     /// (equivalence; Schuirmann 1987, J Pharmacokinet Biopharm 15:657-680). All else is "cannot tell". The clock's feedback is never named: with one
     /// start interval rest and work time are one variable.</para>
     /// <para>Limits count what was picked: where b was found by searching they hold for all n - 1 sets together (max-t), those of the station for all
-    /// stations (Bonferroni).</para>
+    /// stations (Bonferroni, transitions not among them), while its p-value is adjusted over stations and transitions (Holm).</para>
     /// <para>Times alone do not prove a cause. Combining the parts into one table is this library's own, no source.</para>
     /// <para>Assumes independent sessions whose contrasts are normal.</para>
     /// </remarks>

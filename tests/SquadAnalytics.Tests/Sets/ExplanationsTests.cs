@@ -149,6 +149,19 @@ public sealed class ExplanationsTests
         Assert.NotEqual(ExplanationStanding.Supported, result[ExplanationCause.ClockFeedback].Standing);
     }
 
+    [Fact]
+    public void A_start_one_SD_faster_costs_the_slope_times_that_SD_of_the_logarithms_in_seconds()
+    {
+        // R 4.2.2, the 20 complete tests of the late breaker in the sample's CSV files but the first, Y a row of six times each:
+        // m <- lm(rowMeans(log(Y[, 2:6])) ~ log(Y[, 1]) + date); f <- -sd(log(Y[, 1])) * mean(Y); f * coef(m)[2]; f * confint(m, level = .9)[2, ].
+        var sample = SquadGenerator.Generate(Scenarios.Quillmere);
+        var options = new ExplanationsOptions { AfterSet = 3, Selection = new SelectionOptions { Protocol = Scenarios.Quillmere.MainTest.Protocol } };
+        var cost = Explanations.Fit(sample.Squad.SessionsOf(sample.Truth.LateBreaker.AthleteId), options).GetOrThrow()[ExplanationCause.FastStart].Accounts.GetOrThrow();
+        Assert.Equal(-0.588547123403, cost.Value, 5e-10);
+        Assert.Equal(-0.934544379153, cost.Lower!.Value, 5e-10);
+        Assert.Equal(-0.242549867654, cost.Upper!.Value, 5e-10);
+    }
+
     private static bool IsSupported(IReadOnlyList<Session> sessions, ExplanationsOptions options, ExplanationCause cause) =>
         Explanations.Fit(sessions, options).GetOrThrow()[cause].Standing == ExplanationStanding.Supported;
 }
