@@ -113,13 +113,13 @@ public static class SeasonFindings
 
     private static Finding Learning(FamiliarisationResult learning, SeasonEvidence evidence) => new(
         learning.LaterMinusDropped.Match(
-            gain => $"While the test is learnt: after the first {(learning.Drop == 1 ? "test" : $"{learning.Drop.ToString(CultureInfo.InvariantCulture)} tests")} totals were {evidence.Format.Change(gain)} than in {(learning.Drop == 1 ? "it" : "them")} ({gain.ConfidenceLevel} interval {evidence.Format.ChangeLimits(gain)}); {Dropped(evidence)} dropped here.",
+            gain => $"While the test is learnt: all totals after the first {(learning.Drop == 1 ? "test" : $"{learning.Drop.ToString(CultureInfo.InvariantCulture)} tests")} were on average {evidence.Format.Change(gain)} than in {(learning.Drop == 1 ? "it" : "them")} ({gain.ConfidenceLevel} interval {evidence.Format.ChangeLimits(gain)}); {Dropped(evidence)} dropped here.",
             Sentences.Refusal))
     {
         Estimate = learning.LaterMinusDropped.Match<Estimate?>(gain => gain, _ => null),
         OverAthletes = evidence.Athletes,
         Source = "McGawley and Bishop 2006",
-        Notes = learning.Notes,
+        Notes = [.. learning.Changes[0].Match<IReadOnlyList<string>>(step => [$"From the first test to the second alone: {evidence.Format.Change(step)} ({step.ConfidenceLevel} interval {evidence.Format.ChangeLimits(step)}). The mean of all later tests also holds the season's trend."], _ => []), .. learning.Notes],
     };
 
     private static string Dropped(SeasonEvidence evidence)

@@ -67,11 +67,11 @@ public static class Familiarisation
         return later.Length > 0 && change.Interval!.Value.Contains(later.Average());
     }
 
-    private static Answer<Estimate> Change(double[] differences, Unit unit, ConfidenceLevel level) => differences.Length < Needed
+    private static Answer<Estimate> Change(double[] differences, Unit unit, ConfidenceLevel level, string method = "paired t over athletes, later minus earlier") => differences.Length < Needed
         ? new NotEstimable("the change between own tests", Refusal.TooFewPairs, Needed, differences.Length, "athletes who took both tests")
-        : TInterval.OfMean(differences, unit, level, "paired t over athletes, later minus earlier", Scale.Seconds);
+        : TInterval.OfMean(differences, unit, level, method, Scale.Seconds);
 
     private static Answer<Estimate> LaterMinusDropped(SessionSelection selection, Func<Session, double> value, int drop, Unit unit, ConfidenceLevel level) => Change(
         [.. selection.Sessions.GroupBy(session => session.AthleteId, StringComparer.Ordinal).Where(own => own.Count() > drop).OrderBy(own => own.Key, StringComparer.Ordinal)
-            .Select(own => own.Skip(drop).Average(value) - own.Take(drop).Average(value))], unit, level);
+            .Select(own => own.Skip(drop).Average(value) - own.Take(drop).Average(value))], unit, level, "paired t over athletes, mean of all later tests minus mean of those before");
 }
