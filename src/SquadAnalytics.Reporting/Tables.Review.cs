@@ -85,7 +85,7 @@ public static partial class Tables
             Notes =
             [
                 $"Intervals: {Sentences.List(Levels())}. {worthwhile}.",
-                .. noise.Match<IReadOnlyList<string>>(found => [$"Typical error within windows of at most four consecutive tests: {Sentences.Plural(found.Athletes, "athlete")}, {Sentences.Plural(found.Windows, "window")}. {found.Estimate.Notes[0]}"], _ => []),
+                .. noise.Match<IReadOnlyList<string>>(found => [$"Typical error within windows of at most four consecutive tests, nearly equal in length: {Sentences.Plural(found.Athletes, "athlete")}, {Sentences.Plural(found.Windows, "window")}. {found.Estimate.Notes[0]}"], _ => []),
                 .. correlation.Match<IReadOnlyList<string>>(found => [$"Intraclass correlations: {Sentences.Plural(found.Athletes, "athlete")} with all of the latest {Sentences.Plural(found.Tests, "test")}; they depend on how mixed the squad is."], _ => []),
             ],
         }.WithoutEmptyColumns();

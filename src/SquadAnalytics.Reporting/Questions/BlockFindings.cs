@@ -76,7 +76,7 @@ public static class BlockFindings
     {
         var jump = series.SerialLevelChange;
         var reading = series.IsWithoutVerdict ? "few weeks, so no verdict" : ChangeVerdicts.Of(jump, evidence.Worthwhile).Words();
-        return new Finding($"Allowing for the season's trend: at the start of {evidence.Pair.Second} the squad, its weeks compared within athletes, was {evidence.Format.Change(jump)} than the line through the weeks before, {jump.ConfidenceLevel} interval {evidence.Format.ChangeLimits(jump)}; against a smallest worthwhile change of {evidence.Format.Value(evidence.Worthwhile.Estimate)}: {reading}. By the last test: {evidence.Format.Change(series.EffectAtEnd)}, {evidence.Format.ChangeLimits(series.EffectAtEnd)}.")
+        return new Finding($"Allowing for the season's trend: at the start of {evidence.Pair.Second} the squad, its weeks compared within athletes, was {evidence.Format.Change(jump)} than the line through the weeks before, {jump.ConfidenceLevel} interval {evidence.Format.ChangeLimits(jump)}; against a smallest worthwhile change of {evidence.Format.Value(evidence.Worthwhile.Estimate)}: {reading}. By the last test, weeks taken as independent: {evidence.Format.Change(series.EffectAtEnd)}, {evidence.Format.ChangeLimits(series.EffectAtEnd)}.")
         {
             Estimate = jump,
             Source = "Wagner et al. 2002",

@@ -13,7 +13,9 @@ public static partial class InterruptedSeries
     /// <summary>One athlete's session totals before and from a date.</summary>
     /// <remarks>
     /// W = b0 + b1 t + b2 P + b3 P (t - t0) by least squares, t in weeks by true dates, P = 1 from the first test t0 on or after the date. b2 is the jump at t0 and b3 the change of slope,
-    /// because P is multiplied by the time since t0 and not by t. t intervals with n - 4 degrees of freedom; Newey-West beside them with the factor n / (n - 4), limits with adjusted degrees of freedom (Bell and McCaffrey 2002, Survey Methodology 28:169-181; from memory). Assumes straight lines;
+    /// because P is multiplied by the time since t0 and not by t. t intervals with n - 4 degrees of freedom; Newey-West beside them with the factor n / (n - 4). Its squared standard error is a quadratic
+    /// form e'Ae in the residuals: limits and p-value take the standard error times √(Var / (σ² tr(MA))), M the residual maker and Var the variance of the coefficient with independent errors, and tr(MA)² / tr((MA)²)
+    /// degrees of freedom (after Bell and McCaffrey 2002, Survey Methodology 28:169-181; from memory). Assumes straight lines;
     /// without a comparison series anything else that began at t0 is in the jump. Source: Wagner et al. 2002, J Clin Pharm Ther 27:299-309.
     /// </remarks>
     /// <param name="sessions">Sessions of one athlete, in any order.</param>

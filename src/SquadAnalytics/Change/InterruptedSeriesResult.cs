@@ -15,7 +15,7 @@ public sealed record InterruptedSeriesResult
     /// <summary>Change of the slope, b3, in seconds per week.</summary>
     public required Estimate SlopeChange { get; init; }
 
-    /// <summary>Difference at the last test from the line before carried on: b2 + b3 (t - t0), in seconds.</summary>
+    /// <summary>Difference at the last test from the line before carried on: b2 + b3 (t - t0), in seconds; plain least squares, tests taken as independent.</summary>
     public required Estimate EffectAtEnd { get; init; }
 
     /// <summary>b1 with a Newey-West standard error.</summary>

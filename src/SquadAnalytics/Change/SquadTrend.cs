@@ -29,6 +29,9 @@ public static partial class SquadTrend
     /// by less than they err (simulated: 90 % intervals hold 88 to 92 of 100 from 6 tests), without the correlation with levels; the squad's slope plus the deviation is what other software gives. It needs 3 dates, and
     /// 6 athletes with 5: where all have 4 tests and the spread of slopes is a quarter of what a slope errs, the intervals would hold 94. It does not ask whether the model has kept slopes: given only where it has, they
     /// would hold more than they say.</para>
+    /// <para>The belief that ω is at most w is the upper tail of F with k - 3 and ν degrees of freedom at Q(w²) / (k - 3), with
+    /// Q(w²) = Σ (b_i - m)² / (w² + s_i²), k the number of slopes, s_i their standard errors with ν degrees of freedom, m their mean weighted by 1 / (w² + s_i²).
+    /// Given ω, a true slope is t with ν + k - 3 degrees of freedom about a b_i + (1 - a) m, a = ω² / (ω² + s_i²), its squared scale (ν + Q) / (ν + k - 3) times a s_i² + (1 - a)² / Σ 1 / (ω² + s_j²).</para>
     /// <para>Assumes straight trends, one residual variance, and tests that are missing at random given those
     /// that were done. Time grows linearly with tests and athletes. Sources: Patterson and Thompson 1971, Biometrika 58:545-554; Bates et al. 2015, J Stat Softw 67(1); Kenward and Roger 1997,
     /// Biometrics 53:983-997; Robinson 1991, Stat Sci 6:15-32 (all from memory).</para>

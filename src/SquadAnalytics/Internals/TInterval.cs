@@ -31,13 +31,13 @@ internal static class TInterval
         };
     }
 
-    /// <summary>A coefficient with its Newey-West standard error and limits that hold in a short series.</summary>
+    /// <summary>A coefficient with its Newey-West standard error and limits that hold in a short series (<see cref="RobustCovariance.Reach"/>): limits and p-value inflate the standard error, which is given plain.</summary>
     public static Estimate OfSerial(LinearFit fit, int lag, string coefficient, Unit unit, ConfidenceLevel level, string method)
     {
         var standardError = RobustCovariance.NeweyWest(fit, lag).StandardErrors[fit.ColumnNames.ToList().IndexOf(coefficient)];
         var reach = RobustCovariance.Reach(fit, lag, coefficient);
         return Of(fit.Coefficient(coefficient).Value, standardError, reach.DegreesOfFreedom, unit, level, fit.Observations,
-            FormattableString.Invariant($"{method}, Newey-West to lag {lag}, adjusted degrees of freedom"), inflation: reach.Inflation);
+            FormattableString.Invariant($"{method}, Newey-West to lag {lag}, standard error and degrees of freedom adjusted"), inflation: reach.Inflation);
     }
 
     /// <summary>A standard deviation with chi-squared limits: s √(df / q(1 - α/2)) to s √(df / q(α/2)). For <see cref="Unit.Percent"/> s is on the log scale.</summary>

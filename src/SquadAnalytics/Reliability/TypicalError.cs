@@ -13,8 +13,8 @@ public static partial class TypicalError
     /// <summary>Estimates the typical error of a squad.</summary>
     /// <remarks>
     /// Residual standard deviation √MSE of least squares with athlete and test effects (absences allowed; degrees of freedom = values -
-    /// rank), pooled over windows of at most 4 consecutive tests of one block. With two tests it equals s_d / √2, s_d the SD of paired
-    /// differences. As a coefficient of variation: the same on ln y, 100 (exp(s) - 1). Limits s √(df / q(1 - α/2; df)) to
+    /// rank), pooled over windows of at most 4 consecutive tests of one block (<see cref="TypicalErrorOptions.WindowLength"/>); an athlete counts
+    /// in a window with two tests or more in it. With two tests it equals s_d / √2, s_d the SD of paired differences. As a coefficient of variation: the same on ln y, 100 (exp(s) - 1). Limits s √(df / q(1 - α/2; df)) to
     /// s √(df / q(α/2; df)), q chi-squared quantiles. "Standard error of measurement" is another name for the same number.
     /// Assumes equal error for all athletes: see the largest contributor. About 50 athletes with 3 tests give reasonable precision.
     /// Sources: Hopkins 2000, Sports Med 30:1-15; Atkinson and Nevill 1998, Sports Med 26:217-238.

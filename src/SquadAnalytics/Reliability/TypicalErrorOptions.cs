@@ -12,6 +12,8 @@ public sealed record TypicalErrorOptions
     public SessionMeasure Measure { get; init; }
 
     /// <summary>The longest run of consecutive tests that are compared with one another; 2 or more. Default 4; null compares the whole season.</summary>
+    /// <remarks>A block of T tests is cut into the fewest windows, n = ⌈T / length⌉, of nearly equal length: window j of 0 to n - 1 begins after ⌊j T / n⌋ tests. 13 tests make windows of
+    /// 3, 3, 3 and 4, none of one test.</remarks>
     public int? WindowLength
     {
         get => _windowLength;

@@ -19,7 +19,7 @@ public static class ProfileModel
     /// mean(h_k, k &gt; b) - mean(h_k, k &lt;= b); kink contrast: the part beyond a straight line over the sets. d needs 6 athletes with 4 sessions; where it shows no variance (a singular fit) it is left
     /// out and the notes say so. One athlete: sessions are the only random part.</para>
     /// <para>An athlete's late contrast is the posterior of the mean c_i of the own sessions' late contrasts, c_i ~ N(true contrast, σ² / m_i), true contrasts ~ N(μ, ω²), μ, ω and σ unknown; ω = 0 is
-    /// believed as far as the c_i differ by less than they err (simulated: 90 % intervals hold 88 to 92 of 100), because the model's predictions take the variances for known; they stand beside it as deviations.</para>
+    /// believed as far as the c_i differ by less than they err (the belief in ω of <see cref="Change.SquadTrend.Fit"/>, c_i for b_i; simulated: 90 % intervals hold 88 to 92 of 100), because the model's predictions take the variances for known; they stand beside it as deviations.</para>
     /// <para>Assumes that sets of a session are equally correlated and equally noisy, which the contrasts session by session (<see cref="LateSlowdown"/>) do not. The effort grows with the cube of the
     /// sessions of one athlete (at most 300), and linearly with athletes. Source: Bates et al. 2015, J Stat Softw 67(1) (from memory).</para>
     /// </remarks>

@@ -1,5 +1,6 @@
 using CsCheck;
 using SquadAnalytics.Change;
+using SquadAnalytics.SampleSquad;
 using SquadAnalytics.Statistics;
 
 namespace SquadAnalytics.Tests.Change;
@@ -61,6 +62,21 @@ public sealed class SquadTrendTests
         Assert.Equal(16, season.Athlete("B1").Level.DegreesOfFreedom);
         Assert.Equal(4, season.Athlete("B1").Tests);
         Assert.Throws<ArgumentException>(() => season.Athlete("nobody"));
+    }
+
+    [Fact]
+    public void A_slope_pulled_toward_the_squad_is_the_mixture_over_the_belief_in_the_spread()
+    {
+        // R 4.2.2, from the sample's CSV files: own slopes b, v their squared errors with nu = 314 degrees of freedom; pf(Q(w) / 14, 14, nu, lower.tail = FALSE) on 6,000 w from 0 to 3,
+        // each w the t distribution of the remarks with nu + 14 degrees of freedom; mean and 2.5 % and 97.5 % by uniroot. The grid of the library has 160 cells.
+        var season = SquadTrend.Fit(SquadGenerator.Generate(Scenarios.Quillmere).Squad.Sessions, new() { Level = ConfidenceLevel.NinetyFive, Selection = new SelectionOptions { Protocol = Scenarios.Quillmere.MainTest.Protocol } }).GetOrThrow();
+        foreach (var (athlete, mean, lower, upper) in new[] { ("b01", -0.614792, -0.826788, -0.405626), ("b03", -0.096976, -0.302023, 0.110644), ("b15", -0.932782, -1.192216, -0.680111) })
+        {
+            var slope = season.Athlete(athlete).Slope.GetOrThrow();
+            Assert.Equal(mean, slope.Value, 2e-4);
+            Assert.Equal(lower, slope.Lower!.Value, 2e-4);
+            Assert.Equal(upper, slope.Upper!.Value, 2e-4);
+        }
     }
 
     [Fact]

@@ -1,5 +1,6 @@
 using CsCheck;
 using SquadAnalytics.Reliability;
+using SquadAnalytics.SampleSquad;
 using SquadAnalytics.Sets;
 using SquadAnalytics.Statistics;
 
@@ -143,6 +144,19 @@ public sealed class TypicalErrorTests
         Assert.Equal(8, windows.Windows);
         Assert.Equal(23 * 22, windows.DegreesOfFreedom);
         Assert.Contains(season.Estimate.Notes, note => note.Contains("includes differing trends", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_block_of_thirteen_tests_makes_windows_of_three_three_three_and_four()
+    {
+        // R 4.2.2, from the sample's CSV files: blocks of 12 and 13 weeks with a test; in each window of 4, 4, 4 and of 3, 3, 3, 4, athletes with two tests or more: m <- lm(total ~ athlete + week);
+        // sqrt(sum of deviance(m) / sum of m$df.residual).
+        var error = TypicalError.Fit(SquadGenerator.Generate(Scenarios.Quillmere).Squad, new() { Selection = new SelectionOptions { Protocol = Scenarios.Quillmere.MainTest.Protocol } }).GetOrThrow();
+        Assert.Equal(7, error.Windows);
+        Assert.Equal(214, error.DegreesOfFreedom);
+        Assert.Equal(341, error.Estimate.Observations);
+        Assert.Equal(3.91187973842, error.Estimate.Value, 5e-10);
+        Assert.Equal(0.0107530197569, Math.Log(1 + error.Variation.GetOrThrow().Value / 100), 5e-12);
     }
 
     [Fact]
