@@ -11,13 +11,13 @@ public static class AthleteChange
     private const int NeededDegrees = 5;
 
     /// <summary>The change from the tests before to the latest test.</summary>
-    /// <remarks>Assumes independent tests with the same noise before and after, normal, and that the typical error is this athlete's too. Sources: Hopkins 2000,
+    /// <remarks>Formula and unit as in <see cref="Between"/>. Assumes independent tests with the same noise before and after, normal, and that the typical error is this athlete's too. Sources: Hopkins 2000,
     /// Sports Med 30:1-15; Hopkins 2004, Sportscience 8:1-7; Swinton et al. 2018, Front Nutr 5:41.</remarks>
     /// <param name="sessions">Sessions of one athlete; the latest eligible one is held against the mean of up to three before it.</param>
     /// <param name="typicalError">The noise of one session total, from tests before the later ones: a true change inside it widens the interval.</param>
     /// <param name="worthwhile">The smallest worthwhile change S: in seconds, or in percent on the scale of logarithms.</param>
     /// <param name="options">Scale, level, baseline, selection; null for the defaults.</param>
-    /// <returns>The change, or <see cref="Refusal.TooFewSessions"/> below 2 eligible sessions, or what <see cref="Between"/> refuses.</returns>
+    /// <returns>The change, or <see cref="Refusal.TooFewSessions"/> below 2 eligible sessions, <see cref="Refusal.MixedProtocols"/>, or what <see cref="Between"/> refuses.</returns>
     public static Answer<AthleteChangeResult> Fit(IReadOnlyList<Session> sessions, TypicalErrorResult typicalError, SmallestWorthwhileChange worthwhile, AthleteChangeOptions? options = null)
     {
         options ??= new AthleteChangeOptions();
@@ -31,8 +31,8 @@ public static class AthleteChange
 
     /// <summary>The change between two sets of tests as they are given, without further selection.</summary>
     /// <remarks>
-    /// D = mean(later) - mean(baseline) of the session totals, SE = TE √(1/m1 + 1/m2), t interval with the degrees of freedom of TE. On
-    /// logarithms D is reported as 100 (exp(D) - 1). Sources: Hopkins 2000, Sports Med 30:1-15, and 2004, Sportscience 8:1-7; Swinton et
+    /// D = mean(later) - mean(baseline) of the session totals, in seconds, SE = TE √(1/m1 + 1/m2), TE the typical error, m1 and m2 the tests earlier and later, t interval with the degrees of freedom of TE. On
+    /// logarithms D is reported as 100 (exp(D) - 1) percent. Sources: Hopkins 2000, Sports Med 30:1-15, and 2004, Sportscience 8:1-7; Swinton et
     /// al. 2018, Front Nutr 5:41. The verdict: <see cref="ChangeVerdicts"/>. Chances are posterior probabilities only under a flat prior;
     /// verdicts in words of chance ("possibly", "likely") are left out because they trade false positives for misses without saying so
     /// (Welsh and Knight 2015, Med Sci Sports Exerc 47:874-884; Lohse et al. 2020, PLoS ONE 15:e0235318; the defence: Hopkins and
@@ -45,7 +45,7 @@ public static class AthleteChange
     /// <param name="worthwhile">The smallest worthwhile change S.</param>
     /// <param name="options">Scale, level, chances; selection and the number of baseline tests do not apply.</param>
     /// <returns>The change, or <see cref="Refusal.TooFewSessions"/>, <see cref="Refusal.IncompleteSession"/>, <see cref="Refusal.MixedProtocols"/>,
-    /// <see cref="Refusal.TooFewPairs"/> where the typical error has fewer than 5 degrees of freedom.</returns>
+    /// <see cref="Refusal.TooFewPairs"/> where the typical error has fewer than 5 degrees of freedom, <see cref="Refusal.NotComparable"/> on logarithms where it was entered in seconds.</returns>
     /// <exception cref="ArgumentException">The sessions belong to several athletes, the error is not of session totals, or S is in another unit.</exception>
     public static Answer<AthleteChangeResult> Between(
         IReadOnlyList<Session> baseline, IReadOnlyList<Session> later, TypicalErrorResult typicalError, SmallestWorthwhileChange worthwhile, AthleteChangeOptions? options = null)

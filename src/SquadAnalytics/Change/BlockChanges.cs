@@ -7,7 +7,7 @@ public static class BlockChanges
 {
     /// <summary>Compares each athlete's tests of the second block with those of the first.</summary>
     /// <remarks>
-    /// Each row as <see cref="AthleteChange.Between"/>: D = mean of block 2 - mean of block 1, SE = TE √(1/n1 + 1/n2). p-values adjusted over the athletes as in <see cref="SquadChanges"/>
+    /// Each row as <see cref="AthleteChange.Between"/>: D = mean of block 2 - mean of block 1, SE = TE √(1/n1 + 1/n2), n1 and n2 the tests in each; a row refuses with <see cref="Refusal.TooFewSessions"/> without a test in both. p-values adjusted over the athletes as in <see cref="SquadChanges"/>
     /// (Benjamini and Hochberg 1995, from memory). A row says that this athlete's level differed between the blocks, not that the block did it; nobody is labelled as one who responds.
     /// Assumes independent athletes and normal changes.
     /// </remarks>

@@ -12,8 +12,8 @@ public static class BlockComparison
 
     /// <summary>Compares each athlete's mean total of the second block with that of the first.</summary>
     /// <remarks>
-    /// <para>d_i = mean of block 2 - mean of block 1; mean d with a t interval on athletes - 1 degrees of freedom; on logarithms for percent. Unequal counts make Var(d_i) = ω² +
-    /// σ² (1/n_i1 + 1/n_i2): the plain t stays valid. The weighted mean uses weights 1/(ω² + v_i), ω² by REML and the Knapp-Hartung interval (Knapp and Hartung 2003, Stat Med
+    /// <para>d_i = mean of block 2 - mean of block 1 of athlete i, in seconds; mean d with a t interval on athletes - 1 degrees of freedom; on logarithms for percent. Unequal counts make Var(d_i) = ω² +
+    /// σ² (1/n_i1 + 1/n_i2), ω the spread of true changes, σ the noise within a block, the second term v_i: the plain t stays valid. The weighted mean uses weights 1/(ω² + v_i), ω² by REML and the Knapp-Hartung interval (Knapp and Hartung 2003, Stat Med
     /// 22:2693-2710; from memory). Beside them the median of the Walsh averages (Hodges and Lehmann 1963, Ann Math Stat 34:598-611; from memory) and sign flipping. Assumes independent
     /// athletes; an outlier moves the mean, not the median.</para>
     /// <para>Standardised changes use Hedges's factor 1 - 3/(4 df - 1) (Hedges 1981, J Educ Stat 6:107-128; from memory) and name their standard deviation.</para>

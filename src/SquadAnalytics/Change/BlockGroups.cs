@@ -19,7 +19,7 @@ public sealed record BlockGroups
     public SessionSelection Selection { get; }
 
     /// <summary>Takes the means of each member's last tests before the block and of the last tests in it.</summary>
-    /// <remarks>Source: Vickers and Altman 2001, BMJ 323:1123-1124, for the comparison that these rows are made for; how many tests are averaged is a setting.</remarks>
+    /// <remarks>In seconds; assumes nothing, the rows describe. Source: Vickers and Altman 2001, BMJ 323:1123-1124, for the comparison that these rows are made for; how many tests are averaged is a setting.</remarks>
     /// <param name="sessions">All sessions of the squad, in any order.</param>
     /// <param name="pair">Two blocks side by side.</param>
     /// <param name="options">Tests that are averaged on each side (where a member has more, the last ones) and needed at least once; selection. Null for the defaults.</param>

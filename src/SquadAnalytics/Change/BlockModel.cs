@@ -9,7 +9,8 @@ public static class BlockModel
 
     /// <summary>Fits totals on the block with random athletes.</summary>
     /// <remarks>
-    /// W = β0 + β1 block (+ β2 week) + u0_i + u1_i block + e by REML, (u0, u1) correlated. Uses athletes with tests in one block only, on the assumption that their absence says nothing
+    /// W = β0 + β1 block (+ β2 week) + u0_i + u1_i block + e by REML, (u0, u1) correlated; W the session total in seconds, block 0 or 1, week counted
+    /// from the second block, u0 and u1 the athletes' own deviations and e noise, all normal. Uses athletes with tests in one block only, on the assumption that their absence says nothing
     /// about their times. Where the variances cannot all be told apart the random part is simplified and the notes say how. Degrees of freedom of mixed models are approximate.
     /// Source: Patterson and Thompson 1971, Biometrika 58:545-554 (from memory); Bates et al. 2015, J Stat Softw 67(1).
     /// </remarks>
@@ -17,7 +18,7 @@ public static class BlockModel
     /// <param name="first">The earlier block.</param>
     /// <param name="second">The later block; it begins after the first ends.</param>
     /// <param name="options">Random part, trend, level, selection; null for the defaults.</param>
-    /// <returns>The difference, or <see cref="Refusal.TooFewAthletes"/> below 4 athletes with tests in both blocks, or what the model refuses.</returns>
+    /// <returns>The difference, or <see cref="Refusal.TooFewAthletes"/> below 4 athletes with tests in both blocks, <see cref="Refusal.MixedProtocols"/>, or what <see cref="MixedModel.Fit"/> refuses.</returns>
     /// <exception cref="ArgumentException">The blocks overlap or are in the wrong order.</exception>
     public static Answer<BlockModelResult> Fit(IReadOnlyList<Session> sessions, TrainingBlock first, TrainingBlock second, BlockModelOptions? options = null)
     {

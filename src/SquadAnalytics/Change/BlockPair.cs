@@ -33,8 +33,9 @@ public sealed record BlockPair
         throw new ArgumentException($"Blocks '{one}' and '{other}' share days and members: a test would belong to both. Blocks of the same athletes follow each other; blocks of two groups have different members.", nameof(other));
     }
 
-    /// <summary>A comparison of the same athletes, or a refusal where the blocks are of two groups.</summary>
+    /// <summary>A comparison of the same athletes.</summary>
     /// <param name="compare">What to do with the earlier and the later block.</param>
+    /// <returns>What the comparison answers, or <see cref="Refusal.NotComparable"/> where the blocks are of two groups.</returns>
     public Answer<T> ForSameAthletes<T>(Func<TrainingBlock, TrainingBlock, Answer<T>> compare)
         where T : notnull
     {
@@ -42,8 +43,9 @@ public sealed record BlockPair
         return AreTwoGroups ? new NotEstimable("the difference within athletes", Refusal.NotComparable, "the same athletes in blocks one after the other", "two groups side by side") : compare(First, Second);
     }
 
-    /// <summary>A comparison of two groups, or a refusal where the blocks follow each other.</summary>
+    /// <summary>A comparison of two groups.</summary>
     /// <param name="compare">What to do with the two groups' blocks.</param>
+    /// <returns>What the comparison answers, or <see cref="Refusal.NotComparable"/> where the blocks follow each other.</returns>
     public Answer<T> ForTwoGroups<T>(Func<TrainingBlock, TrainingBlock, Answer<T>> compare)
         where T : notnull
     {

@@ -9,13 +9,14 @@ public static class ChangeShrinkage
 
     /// <summary>Shrinks the changes of a squad in seconds.</summary>
     /// <remarks>
-    /// True change ~ N(μ, ω²), D_i ~ N(true change, SE_i²). Plug-in: μ the squad's mean change, ω² = max(0, s_D² - SE²) (SE² the mean of the
+    /// True change ~ N(μ, ω²), D_i ~ N(true change, SE_i²), in seconds. Plug-in: μ the squad's mean change, ω² = max(0, s_D² - SE²) (s_D the SD of the D_i, SE² the mean of the
     /// athletes' squared standard errors), centre w D + (1 - w) μ, w = ω² / (ω² + SE²), SD √w SE. It takes μ and ω for known, which is far too
     /// sure of itself in a squad: 90 % intervals would hold 55 to 75 % of true changes. The posterior therefore counts what is not known of μ, of ω
     /// and of the typical error (with its degrees of freedom), flat on μ; ω = 0 is believed as far as the changes differ by less than they err,
     /// by the belief in ω of <see cref="SquadTrend.Fit"/> with D_i for b_i and SE_i for s_i.
     /// It answers another question than the verdict; show both.
     /// Assumes normal true changes and independent normal errors.
+    /// Sources, from memory: Efron and Morris 1973, J Am Stat Assoc 68:117-130; Morris 1983, same 78:47-55; the belief about ω is this library's own, chosen by simulation.
     /// </remarks>
     /// <param name="changes">The squad's changes, on the scale of seconds.</param>
     /// <param name="worthwhile">The smallest worthwhile change S, in seconds.</param>

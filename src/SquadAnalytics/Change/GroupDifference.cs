@@ -10,14 +10,14 @@ public static class GroupDifference
 
     /// <summary>Compares the times after, adjusted for the times before.</summary>
     /// <remarks>
-    /// after = α + θ (before - mean before) + β group by least squares, t interval with n - 3 degrees of freedom. Assumes parallel straight lines and one scatter. The athletes were not drawn
+    /// after = α + θ (before - mean before) + β group by least squares, in seconds, β the difference between the groups, t interval with n - 3 degrees of freedom. Assumes parallel straight lines and one scatter. The athletes were not drawn
     /// by lot into the groups, so the difference between groups is not what the training did: groups that start apart can differ in adjusted times and not in changes, or the reverse (Lord
     /// 1967, Psychol Bull 68:304-305; from memory). Source of the analysis: Vickers and Altman 2001, BMJ 323:1123-1124.
     /// </remarks>
     /// <param name="athletes">One row per athlete, of two groups.</param>
     /// <param name="reference">The group that the other is held against.</param>
     /// <param name="level">Level of the intervals; 90 % by default.</param>
-    /// <returns>The difference, or <see cref="Refusal.TooFewAthletes"/> below 6 per group, <see cref="Refusal.NotComparable"/> where the times before do not overlap, or what least squares refuses.</returns>
+    /// <returns>The difference, or <see cref="Refusal.TooFewAthletes"/> below 6 per group, <see cref="Refusal.NotComparable"/> where the times before do not overlap, <see cref="Refusal.ZeroVariance"/> where times do not scatter, or what else <see cref="Ancova.Estimate"/> refuses.</returns>
     /// <exception cref="ArgumentException">There are not two groups, none is the reference, or an athlete appears twice.</exception>
     public static Answer<GroupDifferenceResult> Fit(IReadOnlyList<BeforeAndAfter> athletes, string reference, ConfidenceLevel level = default)
     {

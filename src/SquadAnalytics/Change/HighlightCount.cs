@@ -6,7 +6,7 @@ namespace SquadAnalytics.Change;
 public static class HighlightCount
 {
     /// <summary>Expected false highlights α · athletes · weeks, to stand beside any single one.</summary>
-    /// <remarks>α k w. Assumes that nothing changed for anybody; the questions need not be independent, for it is an expected number. Source: counting.</remarks>
+    /// <remarks>α k w, k athletes, w weeks; a count without a unit. Assumes that nothing changed for anybody; the questions need not be independent, for it is an expected number. Source: counting.</remarks>
     /// <param name="athletes">Number of athletes looked at; 1 or more.</param>
     /// <param name="weeks">Number of weeks looked at; 1 or more.</param>
     /// <param name="level">Level of the intervals that were looked at; α is 1 - level.</param>

@@ -8,13 +8,14 @@ public static partial class InterruptedSeries
 {
     /// <summary>The same for the squad's mean total of each week.</summary>
     /// <remarks>
-    /// Who came changes a plain mean: a week without the fastest looks slow. By default the weeks are therefore compared within athletes: week effects of W_iw = a_i + b_w + e by least squares, shown as
+    /// Who came changes a plain mean: a week without the fastest looks slow. By default the weeks are therefore compared within athletes: week effects of W_iw = a_i + b_w + e by least squares, W_iw the total of athlete i in week w, shown as
     /// the mean that the week would have had with everybody there. Assumes that weeks act alike on all. Plain means on request, in seconds as all the rest. Source: two-way least squares, textbook; the series as in <see cref="Fit"/>.
     /// </remarks>
     /// <param name="sessions">Sessions of the squad, in any order.</param>
     /// <param name="from">First day of the second segment, named in advance; its week counts from Monday.</param>
     /// <param name="options">Level, lag, plain means, selection; null for the defaults.</param>
     /// <returns>As <see cref="Fit"/>, with weeks for tests, or <see cref="Refusal.NotComparable"/> where no athlete links some weeks to the others.</returns>
+    /// <exception cref="ArgumentException">There are more than 301 weeks with tests and they are compared within athletes, or the lag is not below the number of weeks.</exception>
     public static Answer<InterruptedSeriesResult> FitSquad(IReadOnlyList<Session> sessions, DateOnly from, InterruptedSeriesOptions? options = null)
     {
         options ??= new InterruptedSeriesOptions();

@@ -12,7 +12,7 @@ public static partial class InterruptedSeries
 
     /// <summary>One athlete's session totals before and from a date.</summary>
     /// <remarks>
-    /// W = b0 + b1 t + b2 P + b3 P (t - t0) by least squares, t in weeks by true dates, P = 1 from the first test t0 on or after the date. b2 is the jump at t0 and b3 the change of slope,
+    /// W = b0 + b1 t + b2 P + b3 P (t - t0) by least squares, W the session total in seconds, t in weeks by true dates, P = 1 from the first test t0 on or after the date. b2 is the jump at t0 and b3 the change of slope,
     /// because P is multiplied by the time since t0 and not by t. t intervals with n - 4 degrees of freedom; Newey-West beside them with the factor n / (n - 4). Its squared standard error is a quadratic
     /// form e'Ae in the residuals: limits and p-value take the standard error times √(Var / (σ² tr(MA))), M the residual maker and Var the variance of the coefficient with independent errors, and tr(MA)² / tr((MA)²)
     /// degrees of freedom (after Bell and McCaffrey 2002, Survey Methodology 28:169-181; from memory). Assumes straight lines;
@@ -21,8 +21,8 @@ public static partial class InterruptedSeries
     /// <param name="sessions">Sessions of one athlete, in any order.</param>
     /// <param name="from">First day of the second segment, named in advance.</param>
     /// <param name="options">Level, lag, selection; null for the defaults.</param>
-    /// <returns>The lines, or <see cref="Refusal.TooFewPerSegment"/> below 5 tests in a segment (5 to 7 are shown without a verdict), or <see cref="Refusal.MixedProtocols"/>.</returns>
-    /// <exception cref="ArgumentException">The sessions belong to several athletes.</exception>
+    /// <returns>The lines, or <see cref="Refusal.TooFewPerSegment"/> below 5 tests in a segment (5 to 7 are shown without a verdict), <see cref="Refusal.WeaklyIdentified"/> where all tests of a segment have one date, or <see cref="Refusal.MixedProtocols"/>.</returns>
+    /// <exception cref="ArgumentException">The sessions belong to several athletes, or the lag is not below the number of tests.</exception>
     public static Answer<InterruptedSeriesResult> Fit(IReadOnlyList<Session> sessions, DateOnly from, InterruptedSeriesOptions? options = null)
     {
         options ??= new InterruptedSeriesOptions();

@@ -17,7 +17,7 @@ public static partial class MoreTests
     private const string OneDecision = "One decision after the last test: deciding after every test raises false alarms.";
 
     /// <summary>A break after set b, as <see cref="LateSlowdown"/> names it: late and kink contrast both above 0 over all sessions.</summary>
-    /// <remarks>With a step d = ln(1 + size/100) after b and set noise σ: SE(c) = σ √(Σ w² / m); the kink contrast shows b (n - b) / n Σ w² of d. m - 1 degrees of freedom.
+    /// <remarks>With a step d = ln(1 + size/100) after b and set noise σ: SE(c) = σ √(Σ w² / m), c a contrast with weights w, m sessions in all, n sets; the kink contrast shows b (n - b) / n Σ w² of d. m - 1 degrees of freedom.
     /// The chance of both is at least the sum of the two chances less 1, which is what is given. Assumes independent set noise on the scale of logarithms, the same in all sessions.</remarks>
     /// <param name="noise">The athlete's set noise.</param>
     /// <param name="size">The break, above 0, in percent of a set's time.</param>
@@ -25,6 +25,7 @@ public static partial class MoreTests
     /// <param name="sessionsSoFar">Eligible sessions that are there already; 0 or more. From 4 on the curve begins with no further one.</param>
     /// <param name="options">Chance wanted, longest, level; null for the defaults.</param>
     /// <returns>The curve, or <see cref="Refusal.TooFewSets"/> below 3 sets.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The break is not above 0, b is not a set before the last, or the sessions are below 0.</exception>
     public static Answer<MoreTestsResult> ForBreak(SetNoiseResult noise, Percent size, int afterSet, int sessionsSoFar = 0, MoreTestsOptions? options = null)
     {
         Require.Positive(size.Value, nameof(size));
@@ -39,6 +40,7 @@ public static partial class MoreTests
     /// <param name="sessions">Sessions in all; 4 or more.</param>
     /// <param name="options">Chance wanted, level; null for the defaults.</param>
     /// <returns>The break, or <see cref="Refusal.TooFewSessions"/> below 4 sessions, <see cref="Refusal.TooFewSets"/> below 3 sets.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">b is not a set before the last, or the chance wanted is not above the one-sided rate of false alarms.</exception>
     public static Answer<Estimate> SmallestBreak(SetNoiseResult noise, int afterSet, int sessions, MoreTestsOptions? options = null)
     {
         var test = OfBreak(noise, afterSet, 0);
@@ -74,12 +76,13 @@ public static partial class MoreTests
             Text($"A change of {change.Estimate.Value:0.##} {change.Estimate.Unit.Symbol()} with as many tests before as after"), options, TestNotes(typicalError));
     }
 
-    /// <summary>The smallest change of one athlete that a number of further tests shows with the chance wanted, in seconds.</summary>
+    /// <summary>The smallest change of one athlete that a number of further tests shows with the chance wanted, in the unit of the typical error.</summary>
     /// <inheritdoc cref="ForChange" path="/remarks"/>
     /// <param name="typicalError">The typical error.</param>
     /// <param name="baselineTests">Earlier tests m1; 1 or more.</param>
     /// <param name="furtherTests">Further tests m2; 1 or more.</param>
     /// <param name="options">Chance wanted, level; null for the defaults.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A number of tests is below 1, or the chance wanted is not above the one-sided rate of false alarms.</exception>
     public static Estimate SmallestChange(TypicalErrorResult typicalError, int baselineTests, int furtherTests, MoreTestsOptions? options = null)
     {
         ArgumentNullException.ThrowIfNull(typicalError);
@@ -102,14 +105,15 @@ public static partial class MoreTests
             Text($"A block difference of {difference.Estimate.Value:0.##} {difference.Estimate.Unit.Symbol()} over {athletes} athletes"), options, BlockNotes(typicalError, individualResponses)));
     }
 
-    /// <summary>Before a block starts: the smallest mean difference between two blocks that the plan shows with the chance wanted, in seconds.</summary>
+    /// <summary>Before a block starts: the smallest mean difference between two blocks that the plan shows with the chance wanted, in the unit of the typical error.</summary>
     /// <inheritdoc cref="ForBlocks" path="/remarks"/>
     /// <param name="typicalError">The typical error of one test.</param>
     /// <param name="athletes">Athletes who do both blocks; 2 or more.</param>
     /// <param name="testsPerBlock">Tests of each athlete in each block; 1 or more.</param>
-    /// <param name="individualResponses">SD of true differences between athletes, in seconds; 0 or more.</param>
+    /// <param name="individualResponses">SD of true differences between athletes, in the unit of the typical error; 0 or more.</param>
     /// <param name="options">Chance wanted, level; null for the defaults.</param>
     /// <returns>The difference, or <see cref="Refusal.TooFewAthletes"/> below 2.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The tests are below 1, the SD is below 0, or the chance wanted is not above the one-sided rate of false alarms.</exception>
     public static Answer<Estimate> SmallestBlockDifference(TypicalErrorResult typicalError, int athletes, int testsPerBlock, double individualResponses = 0, MoreTestsOptions? options = null)
     {
         ArgumentNullException.ThrowIfNull(typicalError);

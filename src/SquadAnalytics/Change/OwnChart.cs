@@ -17,7 +17,7 @@ public static class OwnChart
 
     /// <summary>Sets limits on a named baseline, freezes them and holds every eligible test against them.</summary>
     /// <remarks>
-    /// <para>Moving ranges |y_i - y_(i-1)| of consecutive baseline tests at most 2 weeks apart, σ̂ = their mean / 1.128, limits mean ± 3 σ̂. Two rules: one test beyond the limits; eight tests
+    /// <para>Moving ranges |y_i - y_(i-1)|, y in seconds, of consecutive baseline tests at most 2 weeks apart, σ̂ = their mean / 1.128, limits mean ± 3 σ̂. Two rules: one test beyond the limits; eight tests
     /// in a row on one side of the centre, never across a gap above 3 weeks. Further zone rules are left out, because together they give a false signal about every 92 tests against 370 for
     /// the limits alone (Champ and Woodall 1987, Technometrics 29:393-399; from memory), and limits that were estimated do worse.</para>
     /// <para>Not for a series with a trend: chart the residuals instead. Rules: Western Electric 1956, Statistical quality control handbook (from memory).</para>
@@ -26,8 +26,8 @@ public static class OwnChart
     /// <param name="sessions">Sessions of one athlete, in any order.</param>
     /// <param name="baseline">The stable stretch, named in advance.</param>
     /// <param name="options">Residuals, selection; null for the defaults.</param>
-    /// <returns>The chart, or <see cref="Refusal.TooFewSessions"/> below 8 eligible baseline sessions, <see cref="Refusal.TooFewObservations"/> where no two are within 2 weeks,
-    /// <see cref="Refusal.ZeroVariance"/>, <see cref="Refusal.MixedProtocols"/>.</returns>
+    /// <returns>The chart, or <see cref="Refusal.TooFewSessions"/> below 8 eligible baseline sessions, <see cref="Refusal.TooFewObservations"/> where no two neighbours are within 2 weeks,
+    /// <see cref="Refusal.ZeroVariance"/>, <see cref="Refusal.MixedProtocols"/>; about a trend also what <see cref="SeasonTrend.Fit"/> refuses.</returns>
     /// <exception cref="ArgumentException">The sessions belong to several athletes.</exception>
     public static Answer<OwnChartResult> Fit(IReadOnlyList<Session> sessions, ChartBaseline baseline, OwnChartOptions? options = null)
     {

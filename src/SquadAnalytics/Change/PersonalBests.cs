@@ -12,7 +12,7 @@ public static class PersonalBests
     /// <remarks>
     /// Over complete sessions of one protocol; a tie is not a new best. With no true change test m is a new best with chance 1/m (records of an exchangeable series: Rényi 1962, from
     /// memory), and the expected best still falls, see <see cref="ExpectedDrift"/>. A best that beats the one before by less than the typical error is within test noise.
-    /// Assumes tests of one protocol; with no true change test m is a new best with probability 1/m (independent tests from one distribution).
+    /// In seconds. Assumes tests of one protocol; the chance also that they are independent and from one distribution.
     /// </remarks>
     /// <param name="sessions">Sessions of one athlete, in any order.</param>
     /// <param name="typicalError">The noise of one session total.</param>
@@ -49,8 +49,8 @@ public static class PersonalBests
                 .Select(own => Find([.. own], typicalError).GetOrThrow())]);
 
     /// <summary>Expected minimum of m independent standard normal numbers: how far the best of m tests lies below the true level, in typical errors.</summary>
-    /// <remarks>∫ x m φ(x) (1 - Φ(x))^(m-1) dx by Simpson's rule over ±12, step 0.02, good to 1e-10. About -0.56 for 2 tests and -1.54 for 10.
-    /// Expected minimum of m standard normal numbers. Assumes independent normal tests and no true change. Source: definition of order statistics.</remarks>
+    /// <remarks>∫ x m φ(x) (1 - Φ(x))^(m-1) dx, φ and Φ the normal density and distribution, by Simpson's rule over ±12, step 0.02, good to 1e-10. About -0.56 for 2 tests and -1.54 for 10.
+    /// Assumes independent normal tests and no true change. Source: definition of order statistics.</remarks>
     /// <param name="tests">m, 1 or more.</param>
     /// <exception cref="ArgumentOutOfRangeException">Tests is below 1.</exception>
     public static double ExpectedDrift(int tests)

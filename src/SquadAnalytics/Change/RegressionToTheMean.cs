@@ -10,7 +10,7 @@ public static class RegressionToTheMean
     private const int Needed = 8;
 
     /// <summary>The change to expect without any true change: -(1 - ρ)(y1 - μ).</summary>
-    /// <remarks>Source: Barnett, van der Pols and Dobson 2005, Int J Epidemiol 34:215-220.
+    /// <remarks>y1 - μ is the distance of the baseline from the squad's mean; in seconds, negative = faster. Source: Barnett, van der Pols and Dobson 2005, Int J Epidemiol 34:215-220.
     /// Assumes normal levels and noise.</remarks>
     /// <param name="reliability">ρ, the intraclass correlation ICC(C,1), from 0 to 1.</param>
     /// <param name="distance">How far the baseline lies from the squad's mean of that day; positive = slower.</param>
@@ -23,7 +23,7 @@ public static class RegressionToTheMean
     }
 
     /// <summary>Adjusts the changes of all athletes who took both of two tests.</summary>
-    /// <remarks>D* = D - mean D + (1 - ρ)(y1 - μ), with ρ = ICC(C,1), because the mean change is taken out separately, and μ the squad's mean of the first test.
+    /// <remarks>D* = D - mean D + (1 - ρ)(y1 - μ), in seconds, D later minus earlier, y1 the first test, ρ = ICC(C,1), because the mean change is taken out separately, and μ the squad's mean of the first test.
     /// Assumes one straight relation with slope ρ in the whole squad, and that the athletes were looked at because of their baseline. Source: Barnett et al.
     /// 2005, Int J Epidemiol 34:215-220.</remarks>
     /// <param name="baseline">Complete sessions of the earlier test, one per athlete.</param>

@@ -15,7 +15,7 @@ public static class SeasonTrend
 
     /// <summary>Fits a straight line to the session totals on weeks.</summary>
     /// <remarks>
-    /// <para>W_i = a + b w_i + e_i by least squares, w in weeks since the first eligible test by true dates, t interval with m - 2 degrees of freedom. Missing weeks stay missing: nothing is
+    /// <para>W_i = a + b w_i + e_i by least squares, W the session totals in seconds, w in weeks since the first eligible test by true dates, t interval with m - 2 degrees of freedom. Missing weeks stay missing: nothing is
     /// filled in. The relative slope is 100 (exp(b) - 1) of the fit to ln W. Lag-1 correlation r1 = Σ e_i e_(i-1) / Σ e_i². Assumes a straight trend and independent tests; where tests
     /// resemble their neighbours see the Newey-West slope (Newey and West 1987, Econometrica 55:703-708, with the small-sample factor m / (m - 2); its limits as in
     /// <see cref="InterruptedSeries"/>, because plain ones cover far too seldom in a season).</para>

@@ -6,7 +6,7 @@ namespace SquadAnalytics.Change;
 public static class SignalAndNoise
 {
     /// <summary>Compares the typical error with the smallest worthwhile change.</summary>
-    /// <remarks>TE &lt;= S: good (the standard error of a change is still √2 TE); S &lt; TE &lt;= 2S: usable with repeated tests; TE > 2S: too noisy for single athletes.
+    /// <remarks>The ratio TE / S, without a unit, TE the typical error and S the smallest worthwhile change. TE &lt;= S: good (the standard error of a change is still √2 TE); S &lt; TE &lt;= 2S: usable with repeated tests; TE > 2S: too noisy for single athletes.
     /// Assumes that both are of the same measure. Words: common practice, no source.</remarks>
     /// <exception cref="ArgumentException">Error and smallest worthwhile change are in different units.</exception>
     public static SignalAndNoiseResult Summarize(TypicalErrorResult typicalError, SmallestWorthwhileChange worthwhile)

@@ -10,9 +10,9 @@ public static class SquadChanges
     /// <summary>Compares every athlete's test of one week with the mean of up to three tests before.</summary>
     /// <remarks>
     /// Each row as <see cref="AthleteChange"/>. Two-sided p_i = 2 T(-|D_i| / SE), or minimum-effect p_i = T((D_i + S) / SE); adjusted
-    /// p_(i) = min over j >= i of min(1, I p_(j) / j) (Benjamini and Hochberg 1995, J R Stat Soc B 57:289-300, from memory). Of those
+    /// p_(i) = min over j >= i of min(1, I p_(j) / j), I the athletes with a change (Benjamini and Hochberg 1995, J R Stat Soc B 57:289-300, from memory). Of those
     /// flagged, expect at most a share q false. The shared typical error makes the p-values positively dependent; the procedure holds.
-    /// Assumes independent tests and one typical error for the squad, which makes the p-values positively dependent; the procedure allows for that.
+    /// Assumes independent tests and one typical error for the squad.
     /// </remarks>
     /// <param name="sessions">Sessions of the whole squad, in any order.</param>
     /// <param name="typicalError">The noise of one session total.</param>

@@ -18,7 +18,7 @@ public static partial class SquadTrend
 
     /// <summary>Fits a mixed model of the session totals of all athletes.</summary>
     /// <remarks>
-    /// <para>W_it = β0 + β1 w_it + u0_i + u1_i w_it + e_it by REML, (u0, u1) normal and correlated, w in weeks from the date of the levels, by true dates. Where the variances cannot all be told
+    /// <para>W_it = β0 + β1 w_it + u0_i + u1_i w_it + e_it by REML, W the session total in seconds, u the athletes' deviations, e noise, (u0, u1) normal and correlated, w in weeks from the date of the levels, by true dates. Where the variances cannot all be told
     /// apart (a singular fit) the model is fitted again without the correlation, then without the slopes, and <see cref="SquadTrendResult.Form"/> says which was used. Athletes' slopes are
     /// asked for where 6 athletes or more have 3 tests or more. Degrees of freedom are Satterthwaite's by default; they are contested and unsafe below about 6 athletes, so that the plain t
     /// over the athletes' own slopes stands beside them.</para>

@@ -13,7 +13,7 @@ public static class CovariateModel
 
     /// <summary>Fits a mixed model of the session totals on circumstances, each split into what is usual for the athlete and what is not.</summary>
     /// <remarks>
-    /// <para>W_it = β0 + β1 week_it + Σ (β_B x̄_i + β_W (x_it - x̄_i)) + u_i + e_it by REML, x̄_i the athlete's mean over the tests in the model. β_W compares an athlete's tests with each other and is
+    /// <para>W_it = β0 + β1 week_it + Σ (β_B x̄_i + β_W (x_it - x̄_i)) + u_i + e_it by REML, W the session total in seconds, x a circumstance, u the athletes' levels, e noise, x̄_i the athlete's mean over the tests in the model. β_W compares an athlete's tests with each other and is
     /// the one to read; β_B compares athletes. Only what is known before the test may enter: the rating or heart rate of the session itself is an outcome, and adjusting for it would take away
     /// part of what is measured. Assumes straight lines and the same effect for all athletes; circumstances were not set by lot. Linear in tests and athletes.</para>
     /// <para>Sources, from memory: Bates et al. 2015, J Stat Softw 67(1); the split into mean and deviation: Neuhaus and Kalbfleisch 1998, Biometrics 54:638-645.</para>

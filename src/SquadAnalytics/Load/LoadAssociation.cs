@@ -12,7 +12,7 @@ public static class LoadAssociation
 
     /// <summary>Within the athletes of a squad, with one slope for all.</summary>
     /// <remarks>
-    /// <para>Analysis of covariance of the session total with an athlete factor and the load; r = sign(b) √(SS_x / (SS_x + SS_res)), observations - athletes - 1 degrees of freedom, interval by Fisher's
+    /// <para>Analysis of covariance of the session total with an athlete factor and the load; r = sign(b) √(SS_x / (SS_x + SS_res)), b the slope in seconds per unit of load, SS_x what load explains of the sum of squares within athletes and SS_res the rest; observations - athletes - 1 degrees of freedom, interval by Fisher's
     /// transformation (Bakdash and Marusich 2017, Front Psychol 8:456). By default each athlete's own straight trend on weeks is taken out of both (one degree of freedom more per athlete), because
     /// both drift over a season. Changes from test to test share a test with their neighbours; their standard error is the larger of the plain one and of the one for independent noise of the tests.
     /// Several windows are adjusted after Benjamini and Hochberg 1995, J R Stat Soc B 57:289-300 (from memory).</para>
@@ -21,7 +21,7 @@ public static class LoadAssociation
     /// <param name="sessions">Sessions of the squad, in any order.</param>
     /// <param name="days">What was written down day by day, of all athletes.</param>
     /// <param name="options">Windows, form, level, selection; null for the defaults.</param>
-    /// <returns>The rows, each with an answer or its refusal, or <see cref="Refusal.MixedProtocols"/>.</returns>
+    /// <returns>The rows, each with an answer or what <see cref="RepeatedMeasuresCorrelation.Fit"/> refuses, or <see cref="Refusal.MixedProtocols"/>.</returns>
     public static Answer<LoadAssociationResult> Fit(IReadOnlyList<Session> sessions, IReadOnlyList<DayContext> days, LoadAssociationOptions? options = null)
     {
         options ??= new LoadAssociationOptions();
@@ -35,7 +35,7 @@ public static class LoadAssociation
     /// <param name="sessions">Sessions of one athlete, in any order.</param>
     /// <param name="days">What was written down day by day.</param>
     /// <param name="options">Windows, form, level, selection; null for the defaults.</param>
-    /// <returns>The rows, each with an answer or its refusal (<see cref="Refusal.TooFewSessions"/> below 10 pairs), or <see cref="Refusal.MixedProtocols"/>.</returns>
+    /// <returns>The rows, each with an answer or its refusal (<see cref="Refusal.TooFewSessions"/> below 10 pairs, <see cref="Refusal.WeaklyIdentified"/> below 5 dates for a trend, <see cref="Refusal.ZeroVariance"/> where load or total is constant), or <see cref="Refusal.MixedProtocols"/>.</returns>
     /// <exception cref="ArgumentException">The sessions belong to several athletes.</exception>
     public static Answer<LoadAssociationResult> OfOneAthlete(IReadOnlyList<Session> sessions, IReadOnlyList<DayContext> days, LoadAssociationOptions? options = null)
     {

@@ -16,7 +16,7 @@ public static class TestContext
     /// <remarks>
     /// <para>Usual is the median over the athlete's other tests of the same protocol that are not void. Load is the sum of session loads (rating of perceived exertion
     /// times minutes) over the seven days before the test; it is known only where all seven days are, rest days confirmed.</para>
-    /// <para>Descriptive: no interval and no test. What was rated during or after the test is left out, because it is an outcome of it.
+    /// <para>Descriptive: assumes nothing, no interval and no test; each number has its own unit. What was rated during or after the test is left out, because it is an outcome of it.
     /// Source: common practice, no source; load after Foster et al. (2001), J Strength Cond Res 15:109-115.</para>
     /// </remarks>
     /// <param name="squad">The squad.</param>

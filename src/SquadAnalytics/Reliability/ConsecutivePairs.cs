@@ -11,7 +11,7 @@ public static class ConsecutivePairs
 
     /// <summary>Compares each test with the next, over athletes who took both.</summary>
     /// <remarks>
-    /// Per pair: mean change with a t interval; TE = s_d / √2 with chi-squared limits, df = athletes - 1. Pooled √(Σ df TE² / Σ df): its
+    /// In the unit of the measure. Per pair: mean change with a t interval; s_d the SD of the differences; TE = s_d / √2 with chi-squared limits, df = athletes - 1. Pooled √(Σ df TE² / Σ df): its
     /// degrees of freedom would be optimistic, so the interval to print is that of <see cref="TypicalError"/>.
     /// Source: Hopkins 2000, Sports Med 30:1-15. <see cref="TypicalErrorOptions.WindowLength"/> and blocks do not apply.
     /// Assumes independent athletes and normal differences.

@@ -14,14 +14,14 @@ public static class Familiarisation
     /// <remarks>
     /// f is the smallest number from 1 to 3 for which the interval of the mean change from test f+1 to f+2 lies above -S (no worthwhile
     /// improvement left) or contains the mean change per test from test f+2 to the last. If there is none, f = 3 and noted. Changes are
-    /// paired over athletes who took both tests. Two familiarisation tests were best for a repeated-effort cycling test (McGawley and
+    /// paired over athletes who took both tests, in the measure's unit. The rule is this library's own, no source; two familiarisation tests were best for a repeated-effort cycling test (McGawley and
     /// Bishop 2006, Eur J Appl Physiol 98:383-393).
     /// Assumes independent athletes; practice and training cannot be told apart without a control series.
     /// </remarks>
     /// <param name="sessions">Sessions of the whole squad, in any order.</param>
     /// <param name="worthwhile">The smallest worthwhile change S, in the measure's unit.</param>
     /// <param name="options">Measure, level, selection; null for the defaults.</param>
-    /// <returns>The number of tests to drop, or <see cref="Refusal.TooFewPairs"/> where fewer than 3 athletes have a second and a third test.</returns>
+    /// <returns>The number of tests to drop, or <see cref="Refusal.TooFewPairs"/> where fewer than 3 athletes have a second and a third test, or <see cref="Refusal.MixedProtocols"/>.</returns>
     /// <exception cref="ArgumentException">S is in another unit than the measure.</exception>
     public static Answer<FamiliarisationResult> Fit(IReadOnlyList<Session> sessions, SmallestWorthwhileChange worthwhile, FamiliarisationOptions? options = null)
     {

@@ -10,10 +10,10 @@ public static class IntraclassCorrelation
 
     /// <summary>Estimates the correlations from the latest tests, over athletes who took all of them.</summary>
     /// <remarks>
-    /// With MSB (athletes), MSC (tests), MSE (residual) and MSW (one-way): ICC(1,1) = (MSB - MSW) / (MSB + (k-1) MSW); ICC(A,1) =
+    /// With the mean squares MSB (athletes), MSC (tests), MSE (residual) and MSW (one-way) of I athletes in k tests: ICC(1,1) = (MSB - MSW) / (MSB + (k-1) MSW); ICC(A,1) =
     /// (MSB - MSE) / (MSB + (k-1) MSE + (k/I)(MSC - MSE)); ICC(C,1) = (MSB - MSE) / (MSB + (k-1) MSE). The gap between (A,1) and (C,1) is
     /// the systematic change. Limits: F for (1,1) and (C,1); for (A,1) with approximate degrees of freedom. Those of means of k tests by
-    /// Spearman and Brown. A negative estimate is shown as 0 and noted.
+    /// Spearman and Brown. A negative estimate is shown as 0 and noted. Without a unit.
     /// Sources: Shrout and Fleiss 1979, Psychol Bull 86:420-428; McGraw and Wong 1996, Psychol Methods 1:30-46 (from memory).
     /// Assumes athletes drawn from one population, normal, and the same noise for all.
     /// </remarks>
@@ -36,8 +36,9 @@ public static class IntraclassCorrelation
 
     /// <summary>Estimates the correlations from a complete table: one row per athlete, one number per test.</summary>
     /// <inheritdoc cref="Fit(IReadOnlyList{Session}, IntraclassCorrelationOptions?)" path="/remarks"/>
-    /// <param name="rows">The table; every row has the same number of tests, 2 or more.</param>
+    /// <param name="rows">The table, in seconds; every row has the same number of tests, 2 or more.</param>
     /// <param name="level">Level of the limits.</param>
+    /// <returns>The correlations, or <see cref="Refusal.TooFewAthletes"/> below 5 rows, or <see cref="Refusal.ZeroVariance"/>.</returns>
     /// <exception cref="ArgumentException">The rows differ in length, or have fewer than 2 tests.</exception>
     public static Answer<IntraclassCorrelationResult> FitTable(IReadOnlyList<IReadOnlyList<double>> rows, ConfidenceLevel level)
     {

@@ -13,7 +13,7 @@ public static class LimitsOfAgreement
     /// <inheritdoc cref="FitPairs" path="/remarks"/>
     /// <param name="sessions">Sessions of the whole squad; the last two tests that remain after selection are compared.</param>
     /// <param name="options">Measure, grouping, level of the intervals of the limits, selection; windows and blocks do not apply.</param>
-    /// <returns>The limits, or <see cref="Refusal.TooFewSessions"/> below two tests, or what <see cref="FitPairs"/> refuses.</returns>
+    /// <returns>The limits, or <see cref="Refusal.TooFewSessions"/> below two tests, <see cref="Refusal.MixedProtocols"/>, or what <see cref="FitPairs"/> refuses.</returns>
     public static Answer<LimitsOfAgreementResult> Fit(IReadOnlyList<Session> sessions, TypicalErrorOptions? options = null)
     {
         options ??= new TypicalErrorOptions();
@@ -29,7 +29,7 @@ public static class LimitsOfAgreement
     }
 
     /// <summary>Limits of agreement from paired values.</summary>
-    /// <remarks>d̄ ± 1.96 s_d; small samples d̄ ± q_t(0.975; n - 1) s_d √(1 + 1/n). Check whether |d| grows with the mean: then the ratio
+    /// <remarks>d̄ ± 1.96 s_d, d̄ and s_d the mean and SD (n - 1) of the n differences later minus earlier, in their unit; small samples d̄ ± q_t(0.975; n - 1) s_d √(1 + 1/n). Check whether |d| grows with the mean: then the ratio
     /// limits, from logarithms, are the ones to use. The interval of a limit is exact for normal differences: √n (limit - d̄) / s_d is noncentral t with n - 1 degrees of freedom and
     /// noncentrality 1.96 √n; with d̄ + 1.96 s_d ± q_t √(3/n) s_d, 95 % intervals of 12 athletes would hold 93 of 100. Source, from memory: Bland and Altman 1986, Lancet i:307-310; the fuller
     /// standard error of a limit from Bland and Altman 1999, Stat Methods Med Res 8:135-160; exact intervals: Carkeet 2015, Optom Vis Sci 92:e71-80.

@@ -7,10 +7,9 @@ namespace SquadAnalytics.Reliability;
 public static class MinimalDetectableChange
 {
     /// <summary>Computes the minimal detectable change of one athlete between two single tests.</summary>
-    /// <remarks>MDC = q √2 TE with q a quantile at (1 + level) / 2. It answers "is it noise?", not "does it matter?": for that see the
+    /// <remarks>MDC = q √2 TE, TE the typical error and q a quantile at (1 + level) / 2. It answers "is it noise?", not "does it matter?": for that see the
     /// smallest worthwhile change. Unit: that of the typical error.
-    /// Assumes two single tests with the same normal noise. It answers whether a change is noise, not whether it matters. Source: Hopkins 2000, Sports Med
-    /// 30:1-15.</remarks>
+    /// Assumes two single tests with the same normal noise. Source: Hopkins 2000, Sports Med 30:1-15.</remarks>
     public static Estimate Fit(TypicalErrorResult typicalError, MinimalDetectableChangeOptions? options = null)
     {
         ArgumentNullException.ThrowIfNull(typicalError);

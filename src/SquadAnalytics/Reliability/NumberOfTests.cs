@@ -8,7 +8,7 @@ namespace SquadAnalytics.Reliability;
 /// <summary>What repeating the test buys: the noise of means, and how many tests bring it down to what matters.</summary>
 public static class NumberOfTests
 {
-    /// <summary>How many tests must be averaged so that the noise of the mean is at most the smallest worthwhile change: m = ⌈(TE / S)²⌉.</summary>
+    /// <summary>How many tests must be averaged so that the noise of the mean is at most the smallest worthwhile change: m = ⌈(TE / S)²⌉, TE the typical error of one test.</summary>
     /// <remarks>Assumes independent tests with the same noise. Source: algebra.</remarks>
     /// <exception cref="ArgumentException">Error and smallest worthwhile change are in different units.</exception>
     public static Estimate Needed(TypicalErrorResult typicalError, SmallestWorthwhileChange worthwhile)
@@ -32,7 +32,7 @@ public static class NumberOfTests
         return new Estimate(1 - 2 * StudentTDistribution.Cdf(-bound, typicalError.DegreesOfFreedom), Unit.Probability, typicalError.Estimate.Observations, "t distribution of a mean about the true total") { DegreesOfFreedom = typicalError.DegreesOfFreedom };
     }
 
-    /// <summary>How many tests must be averaged so that the interval of the mean is no wider than plus and minus the smallest worthwhile change: m = ⌈(t TE / S)²⌉.</summary>
+    /// <summary>How many tests must be averaged so that the interval of the mean is no wider than plus and minus the smallest worthwhile change: m = ⌈(t TE / S)²⌉, t the t quantile with the degrees of freedom of TE.</summary>
     /// <inheritdoc cref="ChanceWithin" path="/remarks"/>
     /// <param name="typicalError">The typical error TE of one test.</param>
     /// <param name="worthwhile">The smallest worthwhile change S.</param>

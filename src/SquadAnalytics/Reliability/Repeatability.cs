@@ -9,7 +9,7 @@ public static class Repeatability
 
     /// <summary>Within-athlete standard deviation, coefficient of repeatability and relative scatter of paired values.</summary>
     /// <remarks>
-    /// s_w = √(Σ d² / 2n), d = later minus earlier: unlike the typical error it does not take the mean change out, so that practice between the tests is part of it. Coefficient 1.96 √2 s_w: 95 of
+    /// s_w = √(Σ d² / 2n), in the unit of the values, d = later minus earlier of n pairs: unlike the typical error it does not take the mean change out, so that practice between the tests is part of it. Coefficient 1.96 √2 s_w: 95 of
     /// 100 pairs of tests differ by less. Relative scatter 100 √(mean of (d² / 2) / m²), m the mean of the pair. Assumes normal differences and a scatter that does not grow with the level. Sources,
     /// from memory: Bland and Altman 1986, Lancet i:307-310; Bland and Altman 1996, BMJ 313:744.
     /// </remarks>

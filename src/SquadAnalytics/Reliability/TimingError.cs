@@ -10,11 +10,12 @@ public static class TimingError
     /// Rounding to a step h has variance h² / 12 per set if it is to the nearest step; cutting off also lowers each set by h / 2 on average:
     /// ask which was done. Hand times of a 40-yd sprint ran 0.22 to 0.31 s faster than electronic ones, largely systematic (Mayhew et al.
     /// 2010, J Strength Cond Res 24:447-451; Mann et al. 2015, 29:1509-1514), which cancels in a change with the same timer; a random SD of
-    /// 0.2 s per set is assumed. One watch for a squad shifts whole sets: record the timer.
+    /// 0.2 s per set is assumed. Over n independent sets: √(n h² / 12) and √n times the hand SD, in seconds. Source of the formulas: variance of a uniform error, textbook. One watch for a squad shifts whole sets: record the timer.
     /// </remarks>
     /// <param name="sets">Number of sets n; 1 or more.</param>
     /// <param name="step">The step h in which times are written; above 0.</param>
     /// <param name="handPerSet">Random SD of hand timing per set; null for the assumed 0.2 s, 0 for none.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The sets are below 1, the step is not above 0, or the SD is below 0.</exception>
     public static TimingErrorResult Of(int sets, Seconds step, Seconds? handPerSet = null)
     {
         Require.AtLeast(1, sets);

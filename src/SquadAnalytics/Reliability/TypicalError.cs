@@ -12,9 +12,9 @@ public static partial class TypicalError
 
     /// <summary>Estimates the typical error of a squad.</summary>
     /// <remarks>
-    /// Residual standard deviation √MSE of least squares with athlete and test effects (absences allowed; degrees of freedom = values -
+    /// Residual standard deviation s = √MSE, in the unit of the measure, of least squares with athlete and test effects (absences allowed; degrees of freedom = values -
     /// rank), pooled over windows of at most 4 consecutive tests of one block (<see cref="TypicalErrorOptions.WindowLength"/>); an athlete counts
-    /// in a window with two tests or more in it. With two tests it equals s_d / √2, s_d the SD of paired differences. As a coefficient of variation: the same on ln y, 100 (exp(s) - 1). Limits s √(df / q(1 - α/2; df)) to
+    /// in a window with two tests or more in it. With two tests it equals s_d / √2, s_d the SD of paired differences. As a coefficient of variation: the same on ln y, 100 (exp(s) - 1) percent. Limits s √(df / q(1 - α/2; df)) to
     /// s √(df / q(α/2; df)), q chi-squared quantiles. "Standard error of measurement" is another name for the same number.
     /// Assumes equal error for all athletes: see the largest contributor. About 50 athletes with 3 tests give reasonable precision.
     /// Sources: Hopkins 2000, Sports Med 30:1-15; Atkinson and Nevill 1998, Sports Med 26:217-238.
@@ -23,6 +23,7 @@ public static partial class TypicalError
     /// <param name="options">Measure, window, blocks, selection; null for the defaults.</param>
     /// <returns>The error, or <see cref="Refusal.TooFewPairs"/> with fewer than 3 athletes who have two tests in a window,
     /// <see cref="Refusal.ZeroVariance"/>, <see cref="Refusal.MixedProtocols"/>.</returns>
+    /// <exception cref="ArgumentException">A window has more than 301 tests and absences.</exception>
     public static Answer<TypicalErrorResult> Fit(IReadOnlyList<Session> sessions, TypicalErrorOptions? options = null)
     {
         options ??= new TypicalErrorOptions();
@@ -31,6 +32,10 @@ public static partial class TypicalError
 
     /// <summary>Estimates the typical error of a squad, with its blocks as the limits of windows.</summary>
     /// <inheritdoc cref="Fit(IReadOnlyList{Session}, TypicalErrorOptions?)" path="/remarks"/>
+    /// <param name="squad">The squad with its blocks.</param>
+    /// <param name="options">Measure, window, blocks, selection; null for the defaults.</param>
+    /// <inheritdoc cref="Fit(IReadOnlyList{Session}, TypicalErrorOptions?)" path="/returns"/>
+    /// <inheritdoc cref="Fit(IReadOnlyList{Session}, TypicalErrorOptions?)" path="/exception"/>
     public static Answer<TypicalErrorResult> Fit(Squad squad, TypicalErrorOptions? options = null)
     {
         ArgumentNullException.ThrowIfNull(squad);

@@ -14,7 +14,7 @@ public static class LateSlowdown
 
     /// <summary>Tests over several sessions of one athlete whether the sets after b are slower, and more abruptly so than a steady drift.</summary>
     /// <remarks>
-    /// Per session, with y the set times or their logarithms: late contrast c = mean(y_k, k > b) - mean(y_k, k &lt;= b); kink contrast
+    /// Per session, with y the set times or their logarithms: late contrast c = mean(y_k, k > b) - mean(y_k, k &lt;= b) of the n sets, in seconds or percent; kink contrast
     /// κ = c - (n/2) β̂, β̂ the session's least-squares slope. The m values are the data of a one-sample t (m - 1 degrees of freedom),
     /// valid under any correlation within sessions. Both c > 0 and κ > 0 are needed for "after set b".
     /// Where b is searched for, it is the one whose κ is largest in units of its standard error under equal set noise, which is the step that
@@ -45,13 +45,13 @@ public static class LateSlowdown
     }
 
     /// <summary>The contrasts of a single session, with the set noise borrowed from the athlete's other sessions.</summary>
-    /// <remarks>On logarithms: SE(c) = σ √(1/b + 1/(n - b)), SE(κ) = σ √Σ w²; t quantile with the degrees of freedom of σ.
+    /// <remarks>On logarithms: SE(c) = σ √(1/b + 1/(n - b)), SE(κ) = σ √Σ w², c and κ the contrasts of <see cref="Fit"/>, w the weights of κ, σ the set noise, n sets; t quantile with the degrees of freedom of σ.
     /// Assumes independent normal noise of sets with the same size as in the other sessions. Source: algebra.</remarks>
     /// <param name="session">The session.</param>
     /// <param name="noise">The set noise, from sessions other than this one.</param>
     /// <param name="afterSet">The set b, named in advance.</param>
     /// <param name="level">Level of the intervals.</param>
-    /// <returns>Both contrasts in percent, or <see cref="Refusal.IncompleteSession"/>, or <see cref="Refusal.TooFewSets"/>.</returns>
+    /// <returns>Both contrasts in percent, or <see cref="Refusal.IncompleteSession"/>, or <see cref="Refusal.TooFewSets"/> below 3 sets.</returns>
     /// <exception cref="ArgumentException">The noise is of another number of sets, or b is not a set before the last.</exception>
     public static Answer<SessionContrast> Summarize(Session session, SetNoiseResult noise, int afterSet, ConfidenceLevel level = default)
     {

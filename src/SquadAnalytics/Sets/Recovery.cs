@@ -13,17 +13,17 @@ public static class Recovery
 
     /// <summary>Fits the recursion to sessions of one athlete, from the rests as they were.</summary>
     /// <remarks>
-    /// F_1 = 0, t_k = β + a F_k + e_k, F_(k+1) = (F_k + 1) exp(-r_k / τ): for each τ from 15 to 600 s on a logarithmic grid β and a are
+    /// F_1 = 0, t_k = β + a F_k + e_k, F_(k+1) = (F_k + 1) exp(-r_k / τ), F carried fatigue, t_k the time of set k and r_k the rest after it, in seconds: for each τ from 15 to 600 s on a logarithmic grid β and a are
     /// least squares (variable projection, from memory: Golub and Pereyra 1973, SIAM J Numer Anal 10:413-432), a at least 0. Confidence set
-    /// of τ: RSS(τ) at most RSS_min (1 + q_F / (N - 3)). a and τ trade off against each other; with fewer than 10 sessions the set reaches
+    /// of τ: RSS(τ) at most RSS_min (1 + q_F / (N - 3)), N the sets of all sessions and q_F the F quantile. a and τ trade off against each other; with fewer than 10 sessions the set reaches
     /// the edge of the grid more often than not. From F_1 = 0 the recursion is concave and cannot jump: a late jump is evidence against
     /// the clock alone. Exponential recovery follows Bogdanis et al. 1995, J Physiol 482:467-480, and Skiba et al. 2012, Med Sci Sports
     /// Exerc 44:1526-1532; it is an analogy, for whole-body circuits are not cycling. The honest answer to "is it the rest?" is a session
     /// at fixed rest.
     /// Assumes independent normal set times about the recursion.
     /// </remarks>
-    /// <returns>The fit, or <see cref="Refusal.TooFewSessions"/> below 10 sessions, <see cref="Refusal.IntervalUnknown"/>,
-    /// <see cref="Refusal.WeaklyIdentified"/> where the set of τ touches an edge, <see cref="Refusal.BoundarySolution"/> where a is 0.</returns>
+    /// <returns>The fit, or <see cref="Refusal.TooFewSessions"/> below 10 sessions with rest after every set, <see cref="Refusal.IntervalUnknown"/>,
+    /// <see cref="Refusal.WeaklyIdentified"/> where the set of τ touches an edge, <see cref="Refusal.BoundarySolution"/> where a is 0, <see cref="Refusal.MixedProtocols"/>.</returns>
     /// <exception cref="ArgumentException">The sessions belong to several athletes.</exception>
     public static Answer<RecoveryResult> Fit(IReadOnlyList<Session> sessions, RecoveryOptions? options = null)
     {

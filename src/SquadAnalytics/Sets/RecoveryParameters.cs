@@ -3,6 +3,7 @@ using SquadAnalytics.Internals;
 namespace SquadAnalytics.Sets;
 
 /// <summary>Parameters of the recovery recursion: carried fatigue F with F_1 = 0, t_k = β + a F_k, F_(k+1) = (F_k + 1) exp(-r_k / τ).</summary>
+/// <remarks>t_k is the time of set k and r_k the rest after it, in seconds. Predictions assume that the recursion and its parameters hold. Sources: those of <see cref="Recovery.Fit"/>; what the clock costs and the gain are algebra.</remarks>
 public sealed record RecoveryParameters
 {
     /// <summary>Makes a set of parameters.</summary>

@@ -7,8 +7,8 @@ public static class SetNoise
 {
     /// <summary>Estimates the set noise of one athlete.</summary>
     /// <remarks>
-    /// y_sk = a_s + h_k + e_sk with y = ln t, a session effect a and a free mean profile h; σ² = RSS / ((m - 1)(n - 1)) over m sessions of
-    /// n sets. As a coefficient of variation 100 (exp(σ) - 1). Limits from the chi-squared distribution. Assumes independent noise of the
+    /// y_sk = a_s + h_k + e_sk with y = ln t, a session effect a and a free mean profile h, e noise; σ² = RSS / ((m - 1)(n - 1)) over m sessions of
+    /// n sets. As a coefficient of variation 100 (exp(σ) - 1) percent. Limits from the chi-squared distribution. Assumes independent noise of the
     /// same size in every set and the same profile in every session; whatever a session's profile does differently counts as noise.
     /// Source: two-way least squares, textbook.
     /// </remarks>
@@ -16,6 +16,7 @@ public static class SetNoise
     /// <param name="options">Selection and level; null for the defaults.</param>
     /// <returns>The noise, or <see cref="Refusal.TooFewSessions"/> below 3 eligible sessions, <see cref="Refusal.ZeroVariance"/> where
     /// nothing is left over, <see cref="Refusal.MixedProtocols"/>.</returns>
+    /// <exception cref="ArgumentException">The sessions belong to several athletes.</exception>
     public static Answer<SetNoiseResult> Fit(IReadOnlyList<Session> sessions, SetNoiseOptions? options = null)
     {
         options ??= new SetNoiseOptions();
@@ -25,7 +26,7 @@ public static class SetNoise
     }
 
     /// <summary>Pools the set noises of several athletes, √(Σ RSS / Σ ν): for an athlete whose own is too thin.</summary>
-    /// <remarks>Assumes that all athletes have the same set noise. Source: pooled variance, textbook.</remarks>
+    /// <remarks>RSS and ν the residual sum of squares and degrees of freedom of each; in percent. Assumes that all athletes have the same set noise. Source: pooled variance, textbook.</remarks>
     /// <param name="noises">Set noises of one protocol; 1 or more.</param>
     /// <param name="level">Level of the interval.</param>
     /// <exception cref="ArgumentException">There is none, or they are of different numbers of sets.</exception>

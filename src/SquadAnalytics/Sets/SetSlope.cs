@@ -12,13 +12,13 @@ public static class SetSlope
 
     /// <summary>Fits the slopes of one session.</summary>
     /// <remarks>
-    /// Least squares: b = Σ (k - k̄)(t_k - t̄) / Σ (k - k̄)², SE = s / √Σ (k - k̄)², s² = RSS / (n - 2), t interval with n - 2 degrees of
-    /// freedom; the same on ln t, reported as 100 (exp(b) - 1) per set. Theil-Sen: the median of (t_l - t_k) / (l - k) over k &lt; l, with
+    /// Least squares: b = Σ (k - k̄)(t_k - t̄) / Σ (k - k̄)² in seconds per set, t_k the time of set k of n, SE = s / √Σ (k - k̄)², s² = RSS / (n - 2), t interval with n - 2 degrees of
+    /// freedom; the same on ln t, reported as 100 (exp(b) - 1) percent per set. Theil-Sen: the median of (t_l - t_k) / (l - k) over k &lt; l, with
     /// intercept the median of t_k - b k. Sets without a time are left out, the others keep their number.
     /// Sources, from memory: Theil 1950, Proc K Ned Akad Wet 53; Sen 1968, J Am Stat Assoc 63:1379-1389.
     /// Assumes a straight line and independent normal noise of sets.
     /// </remarks>
-    /// <returns>The slopes, or <see cref="Refusal.TooFewSets"/> with fewer than 3 timed sets.</returns>
+    /// <returns>The slopes, or <see cref="Refusal.TooFewSets"/> with fewer than 3 timed sets; the interval of the robust slope refuses with it below 8, and with <see cref="Refusal.ZeroVariance"/> where all sets are alike.</returns>
     public static Answer<SetSlopeResult> Fit(Session session, SetSlopeOptions? options = null)
     {
         ArgumentNullException.ThrowIfNull(session);

@@ -9,7 +9,7 @@ public static class SetTable
     private const int SessionsPerTask = 16_384;
 
     /// <summary>Computes the per-session measures of all sessions.</summary>
-    /// <remarks>The same arithmetic as <see cref="SetProfile"/>, <see cref="FatigueIndices"/> and <see cref="SetSlope"/>. Time grows with the number of rows.</remarks>
+    /// <remarks>The same arithmetic as <see cref="SetProfile"/>, <see cref="FatigueIndices"/> and <see cref="SetSlope"/>, with their units, sources and assumptions. Time grows with the number of rows.</remarks>
     /// <param name="athlete">Number of the athlete, one per row.</param>
     /// <param name="session">Number of the athlete's session, one per row.</param>
     /// <param name="timesSeconds">Work time, one per row; finite and above 0 s.</param>

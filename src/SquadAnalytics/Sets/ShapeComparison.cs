@@ -11,7 +11,7 @@ public static class ShapeComparison
 
     /// <summary>Compares the candidate shapes over the sessions of one athlete.</summary>
     /// <remarks>
-    /// On y = ln t with every session's level removed exactly (N = m (n - 1) values): AICc = N ln(RSS / N) + 2 p + 2 p (p + 1) / (N - p - 1),
+    /// On y = ln t with every session's level removed exactly (N = m (n - 1) values of m sessions of n sets; RSS what a shape leaves of them; no unit): AICc = N ln(RSS / N) + 2 p + 2 p (p + 1) / (N - p - 1),
     /// p = parameters of the shape without the level, one more where b was searched for, one more for σ (Hurvich and Tsai 1989, Biometrika
     /// 76:297-307). Less than 2 behind: indistinguishable; more than 6: set aside. It ranks the listed shapes only, is no test, and assumes
     /// independent noise within a session.

@@ -9,7 +9,7 @@ public static class SquadProfile
 
     /// <summary>The median work time of each set over all athletes who completed the test on a day.</summary>
     /// <remarks>
-    /// Sessions of the same protocol key, not void and complete; of an athlete who did the test twice, the first occasion. Descriptive: no interval.
+    /// In seconds. Sessions of the same protocol key, not void and complete; of an athlete who did the test twice, the first occasion. Descriptive: no interval.
     /// Source: common practice, no source.
     /// Assumes nothing: it describes the squad.
     /// </remarks>

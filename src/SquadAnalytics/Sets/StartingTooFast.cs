@@ -11,7 +11,7 @@ public static class StartingTooFast
 
     /// <summary>Regresses the later sets on how fast the session was started.</summary>
     /// <remarks>
-    /// On y = ln t: x_s = y_s1 - median of the athlete's y_1; z_s = mean(y_k, k > b); z on x with the session's date as covariate; slope θ
+    /// On y = ln t: x_s = y_s1 - median of the athlete's y_1; z_s = mean(y_k, k > b); z on x with the session's date as covariate; slope θ, percent for percent,
     /// with a t interval, m - 3 degrees of freedom. The slow-down (z - y_1) is never regressed on y_1: y_1 is inside it, so that noise
     /// alone would give a negative slope. Day-to-day form shared by all sets pushes θ up, so a clear θ below 0 is conservative.
     /// Assumes a straight relation and independent normal errors given the start. Source: linear regression, textbook; this use is the library's own, no

@@ -10,7 +10,7 @@ public static class StationShares
     private const string NoInterval = "No interval: needs 4 sessions with station times.";
     /// <summary>Decomposes the slow-down of one athlete over sessions.</summary>
     /// <remarks>
-    /// t_k = Σ_j s_kj + x_k with station times s and transitions x. For early sets E (1 to b) and late sets L: Δ = mean_L t - mean_E t =
+    /// t_k = Σ_j s_kj + x_k with the time t_k of set k, station times s_kj and transitions x_k, in seconds. For early sets E (1 to b) and late sets L: Δ = mean_L t - mean_E t =
     /// Σ_j Δ_j + Δ_x, identically. Share_j = Δ_j / Δ (Fieller); relative slowing 100 Δ_j / E_j; excess_j = Δ_j - Δ E_j / E, whose interval
     /// linearises the ratio E_j / E. Intervals: t over m sessions, m - 1 degrees of freedom. Sources: algebra; Fieller 1954 (from memory).
     /// A session whose splits exceed a set's time by more than the tolerance is a data problem and is left out; splits below the set time

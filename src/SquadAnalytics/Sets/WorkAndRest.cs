@@ -9,7 +9,7 @@ public static class WorkAndRest
     /// <summary>Describes the clock of one session.</summary>
     /// <remarks>
     /// start_1 = 0; start_k = max((k-1) T, finish_(k-1)); finish_k = start_k + t_k; rest_k = max(0, k T - finish_k) for k &lt; n;
-    /// late_k = start_k - (k-1) T. Work to rest = Σ t_k / Σ r_k over k &lt; n; density = W / finish_n; rest lost D_k = Σ_(j &lt;= k) (t_j - t_1).
+    /// late_k = start_k - (k-1) T; T the start interval, t_k and r_k work and rest of set k of n, W the total, all in seconds. Work to rest = Σ t_k / Σ r_k over k &lt; n; density = W / finish_n; rest lost D_k = Σ_(j &lt;= k) (t_j - t_1).
     /// Source: arithmetic. Changes of work to rest alter fatigue indices: La Monica et al. 2016, J Strength Cond Res 30:400-406.
     /// Assumes starts exactly on the clock.
     /// </remarks>

@@ -9,7 +9,7 @@ public static class Categories
     /// <remarks>
     /// Of a federation's table the rows with the latest valid-from date not after the test date apply. Age is that reached in the calendar year. Body mass is the latest one written down from a
     /// number of days before the test to the test day; a class holds masses above its lower and up to its upper limit. Federations revise their classes: the tables are data of the logbook, and
-    /// none come with the library. What is not written down stays unknown. Categories are for comparing like with like; no norms are carried from one to another. Source: common practice, no source.
+    /// none come with the library. What is not written down stays unknown. Categories are for comparing like with like; no norms are carried from one to another. Assumes that the tables were entered as the federation has them. Source: common practice, no source.
     /// </remarks>
     /// <param name="squad">The squad with its tables of age groups and weight classes, and its days.</param>
     /// <param name="date">The test date.</param>

@@ -11,7 +11,7 @@ public static class ProbableBand
 
     /// <summary>The band of an athlete's latest test.</summary>
     /// <remarks>
-    /// P(band) = T_df((high - m) / s) - T_df((low - m) / s), m the total and s the typical error. A band change is announced only where the
+    /// P(band) = T_df((high - m) / s) - T_df((low - m) / s), low and high the edges of the band, m the total and s the typical error in seconds, T_df the t distribution with the degrees of freedom of s. A band change is announced only where the
     /// new band has the needed probability or two tests in a row fall in it; otherwise the athlete is on the line. Bands are half-open: a
     /// total exactly on an edge belongs to the slower one; outside the banded range nothing is clipped.
     /// Assumes normal noise and no knowledge beyond the total (a flat prior). Source: t distribution about one test, textbook; the rule of announcing is

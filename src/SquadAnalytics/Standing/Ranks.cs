@@ -9,7 +9,7 @@ public static class Ranks
 
     /// <summary>Ranks athletes, fastest first.</summary>
     /// <remarks>
-    /// With estimates m_i and standard errors s_i: expected rank 1 + Σ_(j ≠ i) Φ((m_i - m_j) / √(s_i² + s_j²)); interval from seeded normal
+    /// With estimates m_i and standard errors s_i: expected rank 1 + Σ_(j ≠ i) Φ((m_i - m_j) / √(s_i² + s_j²)); Φ the normal distribution; interval from seeded normal
     /// draws, the lowest ranks whose cumulative shares reach the tails; ranks are whole numbers, so that the shares between add up to the level or more, which each athlete's interval states. Assumes independent normal errors. Sources, from memory: Goldstein
     /// and Spiegelhalter 1996, J R Stat Soc A 159:385-443; Marshall and Spiegelhalter 1998, BMJ 316:1701-1704. Juniors are not ranked by default.
     /// Time and memory grow with the square of the athletes: at most 2,000.

@@ -15,6 +15,7 @@ public static class SmallGroups
     /// <param name="groups">Groups that do not overlap and together make up the whole.</param>
     /// <param name="wholeIsShared">Whether a figure of the whole is shared beside them, or was shared before.</param>
     /// <param name="threshold">The threshold k; 2 or more.</param>
+    /// <returns>The groups in their order, withheld figures as <see cref="Refusal.Suppressed"/>.</returns>
     public static IReadOnlyList<GroupCell> Suppress(IReadOnlyList<GroupCell> groups, bool wholeIsShared, int threshold = DefaultThreshold)
     {
         ArgumentNullException.ThrowIfNull(groups);
@@ -41,11 +42,12 @@ public static class SmallGroups
     }
 
     /// <summary>Withholds what two releases would reveal together: the difference of two groups of which one contains the other.</summary>
+    /// <remarks>Assumes that a reader knows both figures and who stands behind them. Source: that of <see cref="Suppress"/>; this rule is this library's own.</remarks>
     /// <param name="earlier">The aggregate that was shared before.</param>
     /// <param name="later">The aggregate that is to be shared now.</param>
     /// <param name="inCommon">How many athletes stand behind both.</param>
     /// <param name="threshold">The threshold k; 2 or more.</param>
-    /// <returns>The later aggregate, withheld where the athletes in one release only are 1 or more and fewer than k.</returns>
+    /// <returns>The later aggregate, withheld (<see cref="Refusal.Suppressed"/>) where it rests on fewer than k athletes or the athletes in one release only are 1 or more and fewer than k.</returns>
     public static GroupCell SuppressAcrossReleases(GroupCell earlier, GroupCell later, int inCommon, int threshold = DefaultThreshold)
     {
         ArgumentNullException.ThrowIfNull(earlier);

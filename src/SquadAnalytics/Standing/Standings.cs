@@ -56,6 +56,7 @@ public sealed record Standings
     /// <remarks>One-sample t over the athletes' levels, in seconds. Assumes athletes who are independent of each other. Sources: textbook; <see cref="SmallGroups"/> for what is withheld.</remarks>
     /// <param name="groupOf">The group of an athlete, by id.</param>
     /// <param name="level">Level of the intervals over athletes; 90 % by default.</param>
+    /// <returns>One cell per group; its figure refuses with <see cref="Refusal.Suppressed"/> where it is withheld, which a group of one always is.</returns>
     public IReadOnlyList<GroupCell> Groups(Func<string, string> groupOf, ConfidenceLevel level = default)
     {
         ArgumentNullException.ThrowIfNull(groupOf);

@@ -42,7 +42,7 @@ public sealed record Ancova
     /// <param name="response">The response, for example the later total.</param>
     /// <param name="baseline">The baseline of the same athletes, for example the earlier total.</param>
     /// <param name="groups">The group of each.</param>
-    /// <returns>The analysis, or a refusal with one group, more than 100, too few observations, no scatter, or a baseline that the groups explain.</returns>
+    /// <returns>The analysis, or <see cref="Refusal.TooFewObservations"/> with one group or no residual degree of freedom, <see cref="Refusal.TooManyObservations"/> above 100 groups, <see cref="Refusal.WeaklyIdentified"/> where the groups explain the baseline, <see cref="Refusal.ZeroVariance"/> without scatter.</returns>
     /// <exception cref="ArgumentException">The lengths differ, or a number is not finite.</exception>
     public static Answer<Ancova> Estimate(IReadOnlyList<double> response, IReadOnlyList<double> baseline, IReadOnlyList<string> groups)
     {

@@ -49,7 +49,7 @@ public sealed record BinomialTest(int Successes, int Trials, double Probability,
     /// <remarks>Assumes independent differences. Source: the binomial test with ½, textbook.</remarks>
     /// <param name="differences">The differences.</param>
     /// <param name="decimals">Decimals to which they are rounded first; 8 by default.</param>
-    /// <returns>The test, or a refusal where all differences are 0.</returns>
+    /// <returns>The test, or <see cref="Refusal.TooFewObservations"/> where all differences are 0 or there is none.</returns>
     /// <exception cref="ArgumentException">A number is not finite.</exception>
     public static Answer<BinomialTest> Sign(IReadOnlyList<double> differences, int decimals = 8)
     {

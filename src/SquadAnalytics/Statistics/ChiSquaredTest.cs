@@ -14,7 +14,7 @@ public sealed record ChiSquaredTest(double Statistic, int DegreesOfFreedom, doub
     /// <remarks>Assumes independent counts, about 5 or more expected in each.</remarks>
     /// <param name="counts">Counts of the cells.</param>
     /// <param name="shares">Expected shares that sum to 1, or null for equal ones.</param>
-    /// <returns>The test, or a refusal with fewer than two cells or no count.</returns>
+    /// <returns>The test, or <see cref="Refusal.TooFewObservations"/> below two cells or where all counts are 0.</returns>
     /// <exception cref="ArgumentException">A count is below 0, or the shares have another length, are not above 0 or do not sum to 1.</exception>
     public static Answer<ChiSquaredTest> Fit(IReadOnlyList<int> counts, IReadOnlyList<double>? shares = null)
     {

@@ -6,7 +6,7 @@ namespace SquadAnalytics.Statistics;
 /// <param name="UpperBound">Upper bound, in its unit.</param>
 /// <param name="PValueLower">One-sided p-value of a true value at or below the lower bound.</param>
 /// <param name="PValueUpper">One-sided p-value of a true value at or above the upper bound.</param>
-/// <remarks>At level α both are below α exactly when the 1 - 2α interval lies inside the bounds. Schuirmann (1987), J Pharmacokinet Biopharm 15:657-680 (from memory).</remarks>
+/// <remarks>p-values P(T > (estimate - lower bound) / SE) and P(T &lt; (estimate - upper bound) / SE), T with the estimate's degrees of freedom. At level α both are below α exactly when the 1 - 2α interval lies inside the bounds. Schuirmann (1987), J Pharmacokinet Biopharm 15:657-680 (from memory).</remarks>
 public sealed record EquivalenceTest(TEstimate Estimate, double LowerBound, double UpperBound, double PValueLower, double PValueUpper)
 {
     /// <summary>p-value of the test of equivalence: the larger of the two.</summary>
@@ -14,7 +14,7 @@ public sealed record EquivalenceTest(TEstimate Estimate, double LowerBound, doub
 
     /// <summary>Tests an estimate against two bounds.</summary>
     /// <remarks>Assumes that the estimate's error follows t.</remarks>
-    /// <returns>The test, or a refusal where the standard error is 0.</returns>
+    /// <returns>The test, or <see cref="Refusal.ZeroVariance"/> where the standard error is 0.</returns>
     /// <exception cref="ArgumentException">The lower bound is not below the upper one.</exception>
     public static Answer<EquivalenceTest> Fit(TEstimate estimate, double lowerBound, double upperBound)
     {

@@ -7,7 +7,7 @@ namespace SquadAnalytics.Statistics;
 /// <param name="Interval">Its interval; not symmetric.</param>
 /// <param name="Instability">g = t² Var(denominator)/denominator²; the nearer to 1, the less the interval is worth.</param>
 /// <remarks>
-/// With R the ratio, v11, v22, v12 the variances and covariance of the means and b the denominator, the limits are
+/// With R the ratio, v11, v22, v12 the variances and covariance of the means, b the denominator and t the quantile of Student's t, the limits are
 /// (without a unit where both means have the same) [(R - g v12/v22) ± (t/|b|) √(v11 - 2 R v12 + R² v22 - g (v11 - v12²/v22))]/(1 - g). Assumes normal means. Fieller (1954), J R Stat Soc B 16:175-185 (from memory).
 /// </remarks>
 public sealed record FiellerRatio(double Ratio, Interval Interval, double Instability)
@@ -18,7 +18,7 @@ public sealed record FiellerRatio(double Ratio, Interval Interval, double Instab
     /// <param name="denominator">Denominator and its standard error.</param>
     /// <param name="covariance">Covariance of the two estimates.</param>
     /// <param name="level">Confidence level.</param>
-    /// <returns>The ratio, or a refusal where the denominator's interval includes 0 (g is 1 or more).</returns>
+    /// <returns>The ratio, or <see cref="Refusal.RatioUnstable"/> where the denominator's interval includes 0 (g is 1 or more).</returns>
     /// <exception cref="ArgumentException">The covariance is not finite or larger than the standard errors allow.</exception>
     public static Answer<FiellerRatio> Fit(TEstimate numerator, TEstimate denominator, double covariance, ConfidenceLevel level)
     {
@@ -39,10 +39,11 @@ public sealed record FiellerRatio(double Ratio, Interval Interval, double Instab
     }
 
     /// <summary>Ratio of the means of paired values, for example seconds lost at a station over seconds lost in all, session by session.</summary>
+    /// <remarks>As <see cref="Fit"/>, with n - 1 degrees of freedom and the sample covariance over n; n the number of pairs.</remarks>
     /// <param name="numerators">Numerators.</param>
     /// <param name="denominators">Denominators of the same sessions.</param>
     /// <param name="level">Confidence level.</param>
-    /// <returns>The ratio, or a refusal with fewer than two pairs, without scatter, or with an unstable denominator.</returns>
+    /// <returns>The ratio, or <see cref="Refusal.TooFewObservations"/> below two pairs, <see cref="Refusal.ZeroVariance"/> where either side has no scatter, <see cref="Refusal.RatioUnstable"/> as for <see cref="Fit"/>.</returns>
     /// <exception cref="ArgumentException">The lengths differ, or a number is not finite.</exception>
     public static Answer<FiellerRatio> OfMeans(IReadOnlyList<double> numerators, IReadOnlyList<double> denominators, ConfidenceLevel level)
     {

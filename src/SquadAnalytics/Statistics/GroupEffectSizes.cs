@@ -2,7 +2,7 @@ namespace SquadAnalytics.Statistics;
 
 /// <summary>Standardised difference of two independent groups, compared minus reference, by every usual standard deviation.</summary>
 /// <remarks>
-/// Limits: noncentral t, exact for normal groups of equal variance (d, g with n1 + n2 - 2 degrees of freedom, Glass's Δ with those of the
+/// Without a unit. Limits: noncentral t, exact for normal groups of equal variance (d, g with n1 + n2 - 2 degrees of freedom, Glass's Δ with those of the
 /// reference group); for the average SD from Welch's t and its degrees of freedom, approximate. Hedges (1981), J Educ Stat 6:107-128; Glass (1976), Educ Res 5:3-8 (from memory).
 /// </remarks>
 public sealed record GroupEffectSizes
@@ -44,7 +44,7 @@ public sealed record GroupEffectSizes
     /// <param name="reference">The group that is subtracted.</param>
     /// <param name="compared">The group that is compared with it.</param>
     /// <param name="level">Confidence level of the limits.</param>
-    /// <returns>The effect sizes, or a refusal with fewer than two numbers in a group or without scatter.</returns>
+    /// <returns>The effect sizes, or <see cref="Refusal.TooFewObservations"/> below two numbers in a group, or <see cref="Refusal.ZeroVariance"/> where neither group scatters.</returns>
     /// <exception cref="ArgumentException">A number is not finite.</exception>
     public static Answer<GroupEffectSizes> Fit(IReadOnlyList<double> reference, IReadOnlyList<double> compared, ConfidenceLevel level) =>
         TTest.Pooled(reference, compared).Select(_ => new GroupEffectSizes(SampleMoments.Of(reference), SampleMoments.Of(compared), TTest.Welch(reference, compared).GetOrThrow(), level));

@@ -2,7 +2,7 @@ namespace SquadAnalytics.Statistics;
 
 /// <summary>Standard deviation of individual responses: how much more the changes scatter in one group than in its comparison group.</summary>
 /// <param name="StandardDeviation">sign(v) √|v| of v = s1² - s0², in the changes' unit; negative where the comparison group scatters more.</param>
-/// <param name="Interval">The same of v ± z SE(v), SE(v) = √(2 (s1⁴/(n1 - 1) + s0⁴/(n0 - 1))).</param>
+/// <param name="Interval">The same of v ± z SE(v), z the normal quantile, SE(v) = √(2 (s1⁴/(n1 - 1) + s0⁴/(n0 - 1))).</param>
 /// <param name="VarianceStandardError">SE(v).</param>
 /// <remarks>A negative value means: no sign that athletes respond differently. Hopkins (2015), J Appl Physiol 118:1444-1446.</remarks>
 public sealed record IndividualResponses(double StandardDeviation, Interval Interval, double VarianceStandardError)
@@ -12,7 +12,7 @@ public sealed record IndividualResponses(double StandardDeviation, Interval Inte
     /// <param name="comparisonChanges">Changes of the comparison group.</param>
     /// <param name="changes">Changes of the group whose responses are looked at.</param>
     /// <param name="level">Confidence level.</param>
-    /// <returns>The standard deviation, or a refusal with fewer than two changes in a group.</returns>
+    /// <returns>The standard deviation, or <see cref="Refusal.TooFewObservations"/> below two changes in a group.</returns>
     /// <exception cref="ArgumentException">A number is not finite.</exception>
     public static Answer<IndividualResponses> Fit(IReadOnlyList<double> comparisonChanges, IReadOnlyList<double> changes, ConfidenceLevel level)
     {

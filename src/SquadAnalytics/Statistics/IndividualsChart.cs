@@ -25,7 +25,7 @@ public sealed record IndividualsChart(double Centre, double MeanMovingRange, dou
 
     /// <summary>Sets limits from a baseline in time order without gaps.</summary>
     /// <remarks>Assumes independent normal values about a constant level.</remarks>
-    /// <returns>The limits, or a refusal with fewer than two values or without any change.</returns>
+    /// <returns>The limits, or <see cref="Refusal.TooFewObservations"/> below two values, or <see cref="Refusal.ZeroVariance"/> without any change.</returns>
     /// <exception cref="ArgumentException">A number is not finite.</exception>
     public static Answer<IndividualsChart> Fit(IReadOnlyList<double> baseline, MovingRangeDivisor divisor = MovingRangeDivisor.Tabulated)
     {
@@ -34,7 +34,7 @@ public sealed record IndividualsChart(double Centre, double MeanMovingRange, dou
     }
 
     /// <summary>Sets limits from a baseline and those of its moving ranges that do not span a gap.</summary>
-    /// <returns>The limits, or a refusal with fewer than two values, no moving range, or moving ranges of 0.</returns>
+    /// <returns>The limits, or <see cref="Refusal.TooFewObservations"/> below two values or without a moving range, or <see cref="Refusal.ZeroVariance"/> where all moving ranges are 0.</returns>
     /// <exception cref="ArgumentException">A number is not finite, or a moving range is below 0.</exception>
     public static Answer<IndividualsChart> FromRanges(IReadOnlyList<double> baseline, IReadOnlyList<double> movingRanges, MovingRangeDivisor divisor = MovingRangeDivisor.Tabulated)
     {

@@ -53,7 +53,7 @@ public sealed record KendallCorrelation
     /// <remarks>Assumes independent pairs.</remarks>
     /// <param name="x">First series, for a trend the dates as numbers.</param>
     /// <param name="y">Second series.</param>
-    /// <returns>The correlation, or a refusal with fewer than three pairs or a constant series.</returns>
+    /// <returns>The correlation, or <see cref="Refusal.TooFewObservations"/> below three pairs, or <see cref="Refusal.ZeroVariance"/> where a series is constant.</returns>
     /// <exception cref="ArgumentException">The lengths differ, or a number is not finite.</exception>
     public static Answer<KendallCorrelation> Fit(IReadOnlyList<double> x, IReadOnlyList<double> y)
     {

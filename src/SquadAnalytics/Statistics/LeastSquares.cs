@@ -4,7 +4,7 @@ namespace SquadAnalytics.Statistics;
 
 /// <summary>Ordinary least squares by Householder QR, refined against residuals in doubled precision; never by normal equations.</summary>
 /// <remarks>
-/// y = X b + e in the unit of y. Assumes independent errors of equal variance σ². Columns that earlier ones explain are set aside and named in the result.
+/// y = X b + e in the unit of y, X the design's columns, b the coefficients that make Σ e² smallest. Assumes independent errors of equal variance σ². Columns that earlier ones explain are set aside and named in the result.
 /// Iterative refinement: Björck (1996), Numerical methods for least squares problems (from memory).
 /// </remarks>
 public static class LeastSquares
@@ -15,7 +15,7 @@ public static class LeastSquares
     /// <param name="response">The response, one number for each row of the design.</param>
     /// <param name="design">The explanatory columns.</param>
     /// <param name="options">Settings; the defaults serve.</param>
-    /// <returns>The fit, or a refusal where no residual degree of freedom is left.</returns>
+    /// <returns>The fit, or <see cref="Refusal.TooFewObservations"/> where no residual degree of freedom is left.</returns>
     /// <exception cref="ArgumentException">The lengths differ, the design has no column, or a number is not finite.</exception>
     public static Answer<LinearFit> Fit(IReadOnlyList<double> response, RegressionDesign design, LeastSquaresOptions? options = null)
     {
@@ -33,7 +33,7 @@ public static class LeastSquares
     }
 
     /// <summary>Fits a straight line y = a + b x; its columns are called <c>intercept</c> and <c>slope</c>.</summary>
-    /// <returns>The fit, or a refusal with fewer than three points.</returns>
+    /// <returns>The fit, or <see cref="Refusal.TooFewObservations"/> below three points.</returns>
     /// <exception cref="ArgumentException">The lengths differ, or a number is not finite.</exception>
     public static Answer<LinearFit> FitLine(IReadOnlyList<double> x, IReadOnlyList<double> y) =>
         Fit(y, RegressionDesign.WithIntercept(Numbers.Of(x).Length).Add("slope", x));

@@ -10,9 +10,10 @@ public sealed partial record LinearFit
     private const double FullLeverage = 1 - 1e-10;
 
     /// <summary>A weighted sum of coefficients with its standard error.</summary>
+    /// <remarks>w'b, SE s √(w'(X'X)⁻¹w), with w the weights, b the coefficients, X the design and s the residual standard deviation.</remarks>
     /// <param name="name">What the sum is called in the result.</param>
     /// <param name="weights">One weight for each column of the design, in its order (aliased ones included).</param>
-    /// <returns>The contrast, or a refusal where the design cannot tell it from others.</returns>
+    /// <returns>The contrast, or <see cref="Refusal.WeaklyIdentified"/> where the design cannot tell it from others.</returns>
     /// <exception cref="ArgumentException">The number of weights differs from the design's columns, or one is not finite.</exception>
     public Answer<TEstimate> Contrast(string name, IReadOnlyList<double> weights)
     {
@@ -25,9 +26,10 @@ public sealed partial record LinearFit
     }
 
     /// <summary>The expected response at one row of explanatory values, with its interval and that of a new observation.</summary>
+    /// <remarks>Expected response ± q_t SE as for <see cref="Contrast"/>; a new observation ± q_t √(SE² + s²), s the residual standard deviation, q_t the t quantile.</remarks>
     /// <param name="row">One number for each column of the design, in its order; 1 for the intercept.</param>
     /// <param name="level">Confidence level.</param>
-    /// <returns>The prediction, or a refusal where the design cannot tell it from others.</returns>
+    /// <returns>The prediction, or <see cref="Refusal.WeaklyIdentified"/> where the design cannot tell it from others.</returns>
     /// <exception cref="ArgumentException">The number of values differs from the design's columns, or one is not finite.</exception>
     public Answer<Prediction> Predict(IReadOnlyList<double> row, ConfidenceLevel level) => Contrast("prediction", row).Select(mean =>
     {

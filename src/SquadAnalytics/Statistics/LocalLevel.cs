@@ -45,7 +45,7 @@ public sealed record LocalLevel
     /// <summary>Fits the model to equally spaced times.</summary>
     /// <remarks>Assumes normal noise and independent normal steps.</remarks>
     /// <param name="values">One value for each time, null where there is none; the first is observed.</param>
-    /// <returns>The fit, or a refusal with fewer than four observations or a constant series.</returns>
+    /// <returns>The fit, or <see cref="Refusal.TooFewObservations"/> below four observations, or <see cref="Refusal.ZeroVariance"/> where the series is constant.</returns>
     /// <exception cref="ArgumentException">The first value is missing, or one is not finite.</exception>
     public static Answer<LocalLevel> Fit(IReadOnlyList<double?> values)
     {

@@ -36,10 +36,10 @@ public sealed record OneWayAnova
     public double? RSquared { get; }
 
     /// <summary>Analyses observations by group.</summary>
-    /// <remarks>Source: Fisher (1925), Statistical methods for research workers (from memory).</remarks>
+    /// <remarks>F = MSB / MSW, MSB = Σ n_g (mean of group g - mean)² / (groups - 1), MSW the sum of squares about the groups' means over observations - groups. Source: Fisher (1925), Statistical methods for research workers (from memory).</remarks>
     /// <param name="values">The observations.</param>
     /// <param name="groups">The group of each.</param>
-    /// <returns>The analysis, or a refusal with fewer than two groups or no group of two.</returns>
+    /// <returns>The analysis, or <see cref="Refusal.TooFewObservations"/> below two groups or without a group of two.</returns>
     /// <exception cref="ArgumentException">The lengths differ, or a number is not finite.</exception>
     public static Answer<OneWayAnova> Fit(IReadOnlyList<double> values, IReadOnlyList<string> groups)
     {

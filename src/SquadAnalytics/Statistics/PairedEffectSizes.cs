@@ -2,7 +2,7 @@ namespace SquadAnalytics.Statistics;
 
 /// <summary>Standardised mean change of paired samples, later minus earlier, by every usual standard deviation.</summary>
 /// <remarks>
-/// The same change is small on one standard deviation and large on another, so the standardiser belongs to the number. Limits of d_z and
+/// The same change is small on one standard deviation and large on another, so the standardiser belongs to the number; without a unit. Limits of d_z and
 /// g_z: noncentral t with n - 1 degrees of freedom. Lakens (2013), Front Psychol 4:863; Hedges (1981), J Educ Stat 6:107-128 (from memory).
 /// </remarks>
 public sealed record PairedEffectSizes
@@ -45,7 +45,7 @@ public sealed record PairedEffectSizes
     /// <param name="earlier">The earlier values.</param>
     /// <param name="later">The later values of the same athletes, in the same order.</param>
     /// <param name="level">Confidence level of the limits.</param>
-    /// <returns>The effect sizes, or a refusal with fewer than two pairs or differences that are all equal.</returns>
+    /// <returns>The effect sizes, or <see cref="Refusal.TooFewPairs"/> below two pairs, or <see cref="Refusal.ZeroVariance"/> where all differences are equal.</returns>
     /// <exception cref="ArgumentException">The lengths differ, or a number is not finite.</exception>
     public static Answer<PairedEffectSizes> Fit(IReadOnlyList<double> earlier, IReadOnlyList<double> later, ConfidenceLevel level) =>
         TTest.Paired(earlier, later).Select(change =>

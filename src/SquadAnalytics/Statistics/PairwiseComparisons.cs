@@ -7,13 +7,14 @@ public static class PairwiseComparisons
     internal const int MostGroups = 100;
 
     /// <summary>Compares the means of all pairs of groups on the pooled within-group variance.</summary>
-    /// <remarks>Assumes independent normal values with one scatter in all groups. Source: Tukey (1953) and Kramer (1956), Biometrics 12:307-310, for the range (from
+    /// <remarks>Difference of means second minus first, SE s √(1/n_1 + 1/n_2), s the residual SD within groups with observations - groups degrees of freedom; in the
+    /// unit of the values. Assumes independent normal values with one scatter in all groups. Source: Tukey (1953) and Kramer (1956), Biometrics 12:307-310, for the range (from
     /// memory); Holm (1979) and Bonferroni otherwise.</remarks>
     /// <param name="values">The observations.</param>
     /// <param name="groups">The group of each.</param>
     /// <param name="adjustment">How the number of pairs is allowed for.</param>
     /// <param name="level">Confidence level of all intervals together (of each one where the adjustment has none).</param>
-    /// <returns>The comparisons, first group with all others first, or the refusal of the analysis of variance, or <see cref="Refusal.TooManyObservations"/> above 100 groups.</returns>
+    /// <returns>The comparisons, first group with all others first, or the refusal of <see cref="OneWayAnova.Fit"/>, <see cref="Refusal.ZeroVariance"/> without scatter within the groups, <see cref="Refusal.TooManyObservations"/> above 100 groups.</returns>
     /// <exception cref="ArgumentException">The lengths differ, or a number is not finite.</exception>
     public static Answer<IReadOnlyList<PairwiseComparison>> OfGroups(IReadOnlyList<double> values, IReadOnlyList<string> groups, PairwiseAdjustment adjustment, ConfidenceLevel level) =>
         OneWayAnova.Fit(values, groups).Match<Answer<IReadOnlyList<PairwiseComparison>>>(

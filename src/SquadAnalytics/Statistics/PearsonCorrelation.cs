@@ -15,8 +15,8 @@ public sealed record PearsonCorrelation(int Observations, double R)
     public Interval? Interval(ConfidenceLevel level) => FisherInterval(R, Observations - 3, level);
 
     /// <summary>Correlates two series.</summary>
-    /// <remarks>Assumes independent pairs, jointly normal for p-value and interval. Source: Fisher (1921), Metron 1:3-32 (from memory).</remarks>
-    /// <returns>The correlation, or a refusal with fewer than three pairs or a constant series.</returns>
+    /// <remarks>r = Σ (x - x̄)(y - ȳ) / √(Σ (x - x̄)² Σ (y - ȳ)²), without a unit. Assumes independent pairs, jointly normal for p-value and interval. Source: Fisher (1921), Metron 1:3-32 (from memory).</remarks>
+    /// <returns>The correlation, or <see cref="Refusal.TooFewObservations"/> below three pairs, or <see cref="Refusal.ZeroVariance"/> where a series is constant.</returns>
     /// <exception cref="ArgumentException">The lengths differ, or a number is not finite.</exception>
     public static Answer<PearsonCorrelation> Fit(IReadOnlyList<double> x, IReadOnlyList<double> y)
     {

@@ -1,7 +1,7 @@
 namespace SquadAnalytics.Statistics;
 
 /// <summary>Correlation of two measures within athletes, with one slope for all and an own level for each.</summary>
-/// <param name="R">r, the sign of the slope times √(SS_x/(SS_x + SS_res)).</param>
+/// <param name="R">r, the sign of the slope times √(SS_x/(SS_x + SS_res)), SS_x what x explains of the sum of squares of y within athletes and SS_res the rest.</param>
 /// <param name="Slope">The common slope of y on x within athletes.</param>
 /// <param name="Athletes">Athletes with two or more observations.</param>
 /// <param name="Observations">Their observations.</param>
@@ -24,7 +24,7 @@ public sealed record RepeatedMeasuresCorrelation(double R, TEstimate Slope, int 
     /// <param name="x">First measure.</param>
     /// <param name="y">Second measure.</param>
     /// <param name="times">Times of the observations, to take each athlete's own straight trend out of both measures; null leaves trends in. Athletes with fewer than three times are then left out.</param>
-    /// <returns>The correlation, or a refusal with too few observations or a measure that does not vary within athletes.</returns>
+    /// <returns>The correlation, or <see cref="Refusal.TooFewObservations"/> where no degree of freedom is left, or <see cref="Refusal.ZeroVariance"/> where a measure does not vary within athletes.</returns>
     /// <exception cref="ArgumentException">The lengths differ, or a number is not finite.</exception>
     public static Answer<RepeatedMeasuresCorrelation> Fit(IReadOnlyList<string> athletes, IReadOnlyList<double> x, IReadOnlyList<double> y, IReadOnlyList<double>? times = null)
     {

@@ -8,7 +8,7 @@ public static class RobustCovariance
     /// <summary>The sandwich covariance (X'X)⁻¹ X' diag(w) X (X'X)⁻¹, with w from the squared residuals.</summary>
     /// <param name="fit">The fit.</param>
     /// <param name="correction">How the squared residuals are inflated; HC3 by default.</param>
-    /// <returns>The covariance, or a refusal where HC2 or HC3 meets an observation of leverage 1.</returns>
+    /// <returns>The covariance, or <see cref="Refusal.WeaklyIdentified"/> where HC2 or HC3 meets an observation of leverage 1.</returns>
     /// <remarks>In the product of the coefficients' units. Assumes independent errors. White (1980), Econometrica 48:817-838; MacKinnon &amp; White (1985), J Econometrics 29:305-325 (from memory).</remarks>
     public static Answer<CoefficientCovariance> Sandwich(LinearFit fit, SandwichCorrection correction = SandwichCorrection.HC3)
     {
@@ -30,7 +30,8 @@ public static class RobustCovariance
 
     /// <summary>The Newey-West covariance, consistent under autocorrelation up to a lag and unequal variances.</summary>
     /// <remarks>
-    /// Bartlett weights 1 - l/(L + 1); no prewhitening; the observations must be in time order. Assumes evenly spaced times and errors without correlation beyond the lag. Newey &amp; West (1987), Econometrica
+    /// (X'X)⁻¹ S (X'X)⁻¹, S = Σ over pairs s, t up to L apart of (1 - |s - t|/(L + 1)) e_s e_t x_s x_t', e the residuals and x_t the rows of X; in the
+    /// product of the coefficients' units. Bartlett weights; no prewhitening; the observations must be in time order. Assumes evenly spaced times and errors without correlation beyond the lag. Newey &amp; West (1987), Econometrica
     /// 55:703-708 (from memory; checked against R's sandwich).
     /// </remarks>
     /// <param name="fit">The fit.</param>

@@ -23,7 +23,7 @@ public static class RobustLocation
     /// <remarks>Assumes independent values, symmetric but for a few odd ones. Huber (1964), Ann Math Stat 35:73-101 (from memory; checked against MASS::huber in R 4.2.2).</remarks>
     /// <param name="values">The sample.</param>
     /// <param name="k">Where the numbers are pulled in, in scales; 1.5 by default.</param>
-    /// <returns>Centre and scale, or a refusal where more than half of the numbers are equal.</returns>
+    /// <returns>Centre and scale, or <see cref="Refusal.ZeroVariance"/> where more than half of the numbers are equal, or <see cref="Refusal.NotConverged"/> after 1,000 steps.</returns>
     /// <exception cref="ArgumentException">There is no number, one is not finite, or k is not above 0.</exception>
     public static Answer<LocationAndScale> Huber(IReadOnlyList<double> values, double k = 1.5)
     {
@@ -38,7 +38,7 @@ public static class RobustLocation
     /// <remarks>Assumes independent values, normal but for a few odd ones. Huber (1981), Robust statistics (from memory; checked against MASS::hubers in R 4.2.2).</remarks>
     /// <param name="values">The sample.</param>
     /// <param name="k">Where the numbers are pulled in, in scales; 1.5 by default.</param>
-    /// <returns>Centre and scale, or a refusal where more than half of the numbers are equal.</returns>
+    /// <returns>Centre and scale, or <see cref="Refusal.ZeroVariance"/> where more than half of the numbers are equal, or <see cref="Refusal.NotConverged"/> after 1,000 steps.</returns>
     /// <exception cref="ArgumentException">There are fewer than two numbers, one is not finite, or k is not above 0.</exception>
     public static Answer<LocationAndScale> HuberProposal2(IReadOnlyList<double> values, double k = 1.5)
     {

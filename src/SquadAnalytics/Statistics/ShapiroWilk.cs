@@ -4,7 +4,7 @@ namespace SquadAnalytics.Statistics;
 /// <param name="W">The statistic, at most 1.</param>
 /// <param name="PValue">P(W or less) for normal numbers, by Royston's approximation.</param>
 /// <remarks>
-/// Royston (1995), algorithm AS R94, Appl Stat 44:547-551 (from memory; checked against R 4.2.2). With few numbers it misses all but gross
+/// W = (Σ a_i x_(i))² / Σ (x - x̄)², x_(i) the ordered numbers, a_i weights from normal scores of length 1. Royston (1995), algorithm AS R94, Appl Stat 44:547-551 (from memory; checked against R 4.2.2). With few numbers it misses all but gross
 /// departures; a large p is no proof of normality.
 /// </remarks>
 public sealed record ShapiroWilk(double W, double PValue)
@@ -14,7 +14,7 @@ public sealed record ShapiroWilk(double W, double PValue)
 
     /// <summary>Tests a sample.</summary>
     /// <remarks>Assumes independent values.</remarks>
-    /// <returns>The test, or a refusal with fewer than 3 or more than 5,000 numbers, or all equal.</returns>
+    /// <returns>The test, or <see cref="Refusal.TooFewObservations"/> below 3 numbers, <see cref="Refusal.TooManyObservations"/> above 5,000, <see cref="Refusal.ZeroVariance"/> where all are equal.</returns>
     /// <exception cref="ArgumentException">A number is not finite.</exception>
     public static Answer<ShapiroWilk> Fit(IReadOnlyList<double> values)
     {

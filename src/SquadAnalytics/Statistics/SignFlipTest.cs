@@ -16,7 +16,7 @@ public sealed record SignFlipTest(double Mean, double PValue, int Patterns, bool
     /// <summary>Tests differences.</summary>
     /// <param name="differences">The differences, later minus earlier.</param>
     /// <param name="options">Settings; the defaults serve.</param>
-    /// <returns>The test, or a refusal without differences.</returns>
+    /// <returns>The test, or <see cref="Refusal.TooFewObservations"/> without differences.</returns>
     /// <exception cref="ArgumentException">A number is not finite, or a setting is outside its range.</exception>
     public static Answer<SignFlipTest> Fit(IReadOnlyList<double> differences, SignFlipOptions? options = null)
     {

@@ -53,7 +53,7 @@ public sealed record SignedRankTest
     /// <param name="differences">The differences, later minus earlier.</param>
     /// <param name="level">Confidence level of the interval.</param>
     /// <param name="decimals">Decimals to which differences are rounded before ranking; 8 by default.</param>
-    /// <returns>The test, or a refusal where all differences are 0.</returns>
+    /// <returns>The test, or <see cref="Refusal.ZeroVariance"/> where all differences are 0 or there is none.</returns>
     /// <exception cref="ArgumentException">A number is not finite, or the decimals are outside 0 to 15.</exception>
     public static Answer<SignedRankTest> Fit(IReadOnlyList<double> differences, ConfidenceLevel level, int decimals = 8)
     {
@@ -78,7 +78,7 @@ public sealed record SignedRankTest
     /// <param name="earlier">The earlier values.</param>
     /// <param name="later">The later values of the same athletes, in the same order.</param>
     /// <param name="level">Confidence level of the interval.</param>
-    /// <returns>The test, or a refusal where all differences are 0.</returns>
+    /// <returns>The test, or <see cref="Refusal.ZeroVariance"/> where all differences are 0 or there is none.</returns>
     /// <exception cref="ArgumentException">The lengths differ, or a number is not finite.</exception>
     public static Answer<SignedRankTest> FitPairs(IReadOnlyList<double> earlier, IReadOnlyList<double> later, ConfidenceLevel level)
     {

@@ -24,7 +24,7 @@ public sealed record SpearmanCorrelation(int Observations, double Rho, double PV
 
     /// <summary>Correlates two series.</summary>
     /// <remarks>Assumes independent pairs. Source: Spearman (1904), Am J Psychol 15:72-101 (from memory).</remarks>
-    /// <returns>The correlation, or a refusal with fewer than three pairs or a constant series.</returns>
+    /// <returns>The correlation, or <see cref="Refusal.TooFewObservations"/> below three pairs, or <see cref="Refusal.ZeroVariance"/> where a series is constant.</returns>
     /// <exception cref="ArgumentException">The lengths differ, or a number is not finite.</exception>
     public static Answer<SpearmanCorrelation> Fit(IReadOnlyList<double> x, IReadOnlyList<double> y)
     {

@@ -9,7 +9,7 @@ public static class TTest
     /// <summary>Mean of one sample, SE s/√n, n - 1 degrees of freedom.</summary>
     /// <param name="values">The sample.</param>
     /// <param name="name">What the mean is called in the result.</param>
-    /// <returns>The mean, or a refusal with fewer than two numbers or without scatter.</returns>
+    /// <returns>The mean, or <see cref="Refusal.TooFewObservations"/> below two numbers, or <see cref="Refusal.ZeroVariance"/> without scatter.</returns>
     /// <exception cref="ArgumentException">A number is not finite.</exception>
     public static Answer<TEstimate> OneSample(IReadOnlyList<double> values, string name = "mean")
     {
@@ -24,7 +24,7 @@ public static class TTest
     /// <summary>Mean of the differences later minus earlier of paired samples.</summary>
     /// <param name="earlier">The earlier values.</param>
     /// <param name="later">The later values of the same athletes, in the same order.</param>
-    /// <returns>The mean difference, or a refusal with fewer than two pairs or differences that are all equal.</returns>
+    /// <returns>The mean difference, or <see cref="Refusal.TooFewPairs"/> below two pairs, or <see cref="Refusal.ZeroVariance"/> where all differences are equal.</returns>
     /// <exception cref="ArgumentException">The lengths differ, or a number is not finite.</exception>
     public static Answer<TEstimate> Paired(IReadOnlyList<double> earlier, IReadOnlyList<double> later)
     {
@@ -35,9 +35,10 @@ public static class TTest
     }
 
     /// <summary>Difference of two group means without equal variances, with Welch's degrees of freedom.</summary>
+    /// <remarks>With v_i = s_i²/n_i of each group: SE √(v_1 + v_2), degrees of freedom (v_1 + v_2)² / (v_1²/(n_1 - 1) + v_2²/(n_2 - 1)).</remarks>
     /// <param name="reference">The group that is subtracted.</param>
     /// <param name="compared">The group that is compared with it.</param>
-    /// <returns>The difference, or a refusal with fewer than two numbers in a group or without scatter.</returns>
+    /// <returns>The difference, or <see cref="Refusal.TooFewObservations"/> below two numbers in a group, or <see cref="Refusal.ZeroVariance"/> where neither group scatters.</returns>
     /// <exception cref="ArgumentException">A number is not finite.</exception>
     public static Answer<TEstimate> Welch(IReadOnlyList<double> reference, IReadOnlyList<double> compared) => TwoGroups(reference, compared, (first, second) =>
     {
@@ -47,9 +48,10 @@ public static class TTest
     });
 
     /// <summary>Difference of two group means with one pooled variance.</summary>
+    /// <remarks>SE s √(1/n_1 + 1/n_2), s² = Σ (n_i - 1) s_i² / (n_1 + n_2 - 2), n_1 + n_2 - 2 degrees of freedom.</remarks>
     /// <param name="reference">The group that is subtracted.</param>
     /// <param name="compared">The group that is compared with it.</param>
-    /// <returns>The difference, or a refusal with fewer than two numbers in a group or without scatter.</returns>
+    /// <returns>The difference, or <see cref="Refusal.TooFewObservations"/> below two numbers in a group, or <see cref="Refusal.ZeroVariance"/> where neither group scatters.</returns>
     /// <exception cref="ArgumentException">A number is not finite.</exception>
     public static Answer<TEstimate> Pooled(IReadOnlyList<double> reference, IReadOnlyList<double> compared) => TwoGroups(reference, compared, (first, second) =>
         (SampleMoments.PooledVariance(first, second) * (1.0 / first.Count + 1.0 / second.Count), first.Count + second.Count - 2));

@@ -6,7 +6,7 @@ namespace SquadAnalytics.Statistics;
 /// <param name="Upper">C⁺_t = max(0, C⁺_(t-1) + y_t - target - k σ).</param>
 /// <param name="Lower">C⁻_t = max(0, C⁻_(t-1) + target - y_t - k σ).</param>
 /// <param name="Signals">Positions, counted from 0, where either sum is beyond h σ.</param>
-/// <remarks>Page (1954), Biometrika 41:100-115 (from memory). With k = 0.5 and h = 5 a shift of 1 σ is found after about ten values.</remarks>
+/// <remarks>In the unit of the series. Page (1954), Biometrika 41:100-115 (from memory). With k = 0.5 and h = 5 a shift of 1 σ is found after about ten values.</remarks>
 public sealed record TabularCusum(IReadOnlyList<double> Upper, IReadOnlyList<double> Lower, IReadOnlyList<int> Signals)
 {
     /// <summary>Sums a series up.</summary>

@@ -55,7 +55,7 @@ public sealed record TwoWayAnova
     /// <param name="values">The observations.</param>
     /// <param name="rows">The row (athlete) of each.</param>
     /// <param name="columns">The column (test) of each.</param>
-    /// <returns>The analysis, or a refusal with one row, one column or no residual degree of freedom, or with more than 301 rows and columns together (<see cref="Refusal.TooManyObservations"/>).</returns>
+    /// <returns>The analysis, or <see cref="Refusal.TooFewObservations"/> with one row, one column or no residual degree of freedom, or <see cref="Refusal.TooManyObservations"/> above 301 rows and columns together.</returns>
     /// <exception cref="ArgumentException">The lengths differ, a cell is filled twice, or a number is not finite.</exception>
     public static Answer<TwoWayAnova> Fit(IReadOnlyList<double> values, IReadOnlyList<string> rows, IReadOnlyList<string> columns)
     {

@@ -18,7 +18,7 @@ public sealed record VarianceRatio(double Ratio, int NumeratorDf, int Denominato
 
     /// <summary>Compares two groups.</summary>
     /// <remarks>Source: the F distribution of a ratio of variances, textbook.</remarks>
-    /// <returns>The ratio, or a refusal with fewer than two numbers in a group or a group without scatter.</returns>
+    /// <returns>The ratio, or <see cref="Refusal.TooFewObservations"/> below two numbers in a group, or <see cref="Refusal.ZeroVariance"/> where a group has no scatter.</returns>
     /// <exception cref="ArgumentException">A number is not finite.</exception>
     public static Answer<VarianceRatio> Fit(IReadOnlyList<double> reference, IReadOnlyList<double> compared)
     {

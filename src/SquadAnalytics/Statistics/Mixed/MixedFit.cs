@@ -77,6 +77,7 @@ public sealed record MixedFit
         ?? throw new ArgumentException($"There is no fixed effect '{name}'; there are {string.Join(", ", FixedEffects.Select(effect => effect.Name))}.", nameof(name));
 
     /// <summary>A linear combination of the fixed effects: Σ w_j β_j, with the standard error and df of this fit's method.</summary>
+    /// <remarks>SE √(w'Cw), w the weights and C <see cref="FixedCovariance"/>. Assumptions and sources as for <see cref="MixedModel"/> and <see cref="FixedEffectDegreesOfFreedom"/>.</remarks>
     /// <param name="name">What the combination stands for, for the method line.</param>
     /// <param name="weights">One weight for each fixed effect.</param>
     /// <param name="unit">Unit of the combination.</param>
@@ -91,6 +92,10 @@ public sealed record MixedFit
     }
 
     /// <summary>Tests several linear combinations of the fixed effects at once.</summary>
+    /// <remarks>
+    /// F = (Lβ)'(LCL')⁻¹Lβ / r, L the rows, r how many are independent, C <see cref="FixedCovariance"/>; Kenward and Roger's F is scaled as well. Satterthwaite's denominator merges the degrees of freedom of the
+    /// independent rows (Fai and Cornelius 1996, J Stat Comput Simul 54:363-378, from memory). Without a unit; assumes what <see cref="MixedModel"/> assumes.
+    /// </remarks>
     /// <param name="contrasts">Rows of weights, one weight for each fixed effect; rows that are combinations of others are merged.</param>
     /// <exception cref="ArgumentException">No row, or a row of wrong length or of zeros.</exception>
     public JointTest Test(IReadOnlyList<IReadOnlyList<double>> contrasts)

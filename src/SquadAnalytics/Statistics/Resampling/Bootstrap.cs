@@ -5,7 +5,7 @@ namespace SquadAnalytics.Statistics;
 /// <summary>The nonparametric bootstrap: how a statistic varies when the observations, or whole clusters of them, are drawn again with replacement.</summary>
 /// <remarks>
 /// With t the statistic, t*_(1..R) its sorted resamples and q(p) their quantile at rank (R+1)p: percentile q(α/2) to q(1-α/2); basic
-/// 2t - q(1-α/2) to 2t - q(α/2); normal t - bias ± z s*; bias-corrected and accelerated q(α₁) to q(α₂) with
+/// 2t - q(1-α/2) to 2t - q(α/2); normal t - bias ± z s*, s* the standard deviation of the resamples and z the normal quantile; bias-corrected and accelerated q(α₁) to q(α₂) with
 /// α_i = Φ(z₀ + (z₀ + z_i)/(1 - a(z₀ + z_i))), z₀ = Φ⁻¹(#{t* &lt; t}/R), a the jackknife acceleration.
 /// Assumes independent observations (or clusters) and a statistic that changes smoothly; with few observations all limits are too narrow.
 /// The resamples run on all processors, each thousand from its own stream of the seed, so that a seed gives the same result on any machine;
@@ -27,8 +27,8 @@ public static class Bootstrap
     /// <param name="seed">Seed of the random numbers.</param>
     /// <param name="options">Settings; by default 10,000 resamples and 90 % intervals.</param>
     /// <returns>
-    /// The bootstrap, or <see cref="NotEstimable"/>: fewer than three numbers, more than the 5,000 that the acceleration's jackknife takes, a statistic that does not vary, or one that is not a finite number
-    /// for the data or for more than 5 % of the resamples.
+    /// The bootstrap, or <see cref="Refusal.TooFewObservations"/> below three numbers, <see cref="Refusal.TooManyObservations"/> above the 5,000 that the acceleration's jackknife takes, <see cref="Refusal.ZeroVariance"/> where the statistic does
+    /// not vary between resamples or is not a finite number for the data or with one number left out, <see cref="Refusal.WeaklyIdentified"/> where it is none for more than 5 % of the resamples.
     /// </returns>
     /// <exception cref="ArgumentException">A number is not finite.</exception>
     public static Answer<BootstrapResult> Of(IReadOnlyList<double> values, Func<IReadOnlyList<double>, double> statistic, long seed, BootstrapOptions? options = null)
@@ -53,7 +53,7 @@ public static class Bootstrap
     /// <param name="statistic">The statistic of the rows with these numbers, from 0; called from several threads.</param>
     /// <param name="seed">Seed of the random numbers.</param>
     /// <param name="options">Settings; by default 10,000 resamples and 90 % intervals.</param>
-    /// <returns>The bootstrap, or <see cref="NotEstimable"/> as for single numbers.</returns>
+    /// <returns>The bootstrap, or what <see cref="Of"/> refuses, with rows in place of numbers.</returns>
     public static Answer<BootstrapResult> OfRows(int rows, Func<IReadOnlyList<int>, double> statistic, long seed, BootstrapOptions? options = null)
     {
         ArgumentNullException.ThrowIfNull(statistic);
@@ -65,7 +65,7 @@ public static class Bootstrap
     /// <param name="statistic">The statistic of the rows with these numbers, from 0; a cluster drawn twice gives its rows twice.</param>
     /// <param name="seed">Seed of the random numbers.</param>
     /// <param name="options">Settings; by default 10,000 resamples and 90 % intervals.</param>
-    /// <returns>The bootstrap, or <see cref="NotEstimable"/> as for single numbers, with clusters in place of numbers.</returns>
+    /// <returns>The bootstrap, or what <see cref="Of"/> refuses, with clusters in place of numbers.</returns>
     public static Answer<BootstrapResult> OfClusters(IReadOnlyList<string> clusters, Func<IReadOnlyList<int>, double> statistic, long seed, BootstrapOptions? options = null)
     {
         ArgumentNullException.ThrowIfNull(statistic);

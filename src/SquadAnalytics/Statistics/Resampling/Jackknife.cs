@@ -14,7 +14,7 @@ public static class Jackknife
     /// <summary>Leaves out one number after another.</summary>
     /// <param name="values">The numbers, independent of each other.</param>
     /// <param name="statistic">The statistic of a sample.</param>
-    /// <returns>The jackknife, or <see cref="NotEstimable"/> with fewer than three numbers, more than 5,000, or where the statistic of a part is not a finite number.</returns>
+    /// <returns>The jackknife, or <see cref="Refusal.TooFewObservations"/> below three numbers, <see cref="Refusal.TooManyObservations"/> above 5,000, <see cref="Refusal.ZeroVariance"/> where the statistic, of all or with one left out, is not a finite number.</returns>
     public static Answer<JackknifeResult> Of(IReadOnlyList<double> values, Func<IReadOnlyList<double>, double> statistic)
     {
         ArgumentNullException.ThrowIfNull(statistic);
@@ -25,7 +25,7 @@ public static class Jackknife
     /// <summary>Leaves out one row after another of a table that the statistic knows.</summary>
     /// <param name="rows">How many rows.</param>
     /// <param name="statistic">The statistic of the rows with these numbers, from 0.</param>
-    /// <returns>The jackknife, or <see cref="NotEstimable"/> with fewer than three rows, more than 5,000, or where the statistic of a part is not a finite number.</returns>
+    /// <returns>The jackknife, or <see cref="Refusal.TooFewObservations"/> below three rows, <see cref="Refusal.TooManyObservations"/> above 5,000, <see cref="Refusal.ZeroVariance"/> where the statistic, of all or with one left out, is not a finite number.</returns>
     public static Answer<JackknifeResult> OfRows(int rows, Func<IReadOnlyList<int>, double> statistic)
     {
         ArgumentNullException.ThrowIfNull(statistic);
@@ -35,7 +35,7 @@ public static class Jackknife
     /// <summary>Leaves out one cluster (for example an athlete with all sessions) after another.</summary>
     /// <param name="clusters">The cluster of each row.</param>
     /// <param name="statistic">The statistic of the rows with these numbers, from 0.</param>
-    /// <returns>The jackknife, or <see cref="NotEstimable"/> with fewer than three clusters, more than 5,000, or where the statistic of a part is not a finite number.</returns>
+    /// <returns>The jackknife, or <see cref="Refusal.TooFewObservations"/> below three clusters, <see cref="Refusal.TooManyObservations"/> above 5,000, <see cref="Refusal.ZeroVariance"/> where the statistic, of all or with one left out, is not a finite number.</returns>
     public static Answer<JackknifeResult> OfClusters(IReadOnlyList<string> clusters, Func<IReadOnlyList<int>, double> statistic)
     {
         ArgumentNullException.ThrowIfNull(statistic);

@@ -39,7 +39,7 @@ public static class BrokenLine
     /// <param name="y">Responses.</param>
     /// <param name="knot">The knot, inside the range of x.</param>
     /// <param name="options">Settings; by default a hinge with 90 % intervals.</param>
-    /// <returns>The fit, or <see cref="NotEstimable"/> as above, with three different x at least.</returns>
+    /// <returns>The fit, or <see cref="Refusal.TooFewObservations"/> below three different x or, for a hinge, four observations, or what else <see cref="Fit"/> refuses.</returns>
     /// <exception cref="ArgumentException">The lists differ in length, a number is not finite, or the knot is outside the data.</exception>
     public static Answer<BrokenLineFit> FitAt(IReadOnlyList<double> x, IReadOnlyList<double> y, double knot, BrokenLineOptions? options = null)
     {

@@ -18,7 +18,7 @@ public static class MeanShifts
     /// <summary>Searches for breaks.</summary>
     /// <param name="values">The series in order of time.</param>
     /// <param name="options">Settings; by default up to 5 breaks, segments of 15 % or more, 90 % limits.</param>
-    /// <returns>The models, or <see cref="NotEstimable"/> where the series is shorter than two smallest segments (<see cref="Refusal.TooFewObservations"/>) does not vary (<see cref="Refusal.ZeroVariance"/>) or is longer than 5,000 (<see cref="Refusal.TooManyObservations"/>).</returns>
+    /// <returns>The models, or <see cref="NotEstimable"/> where the series is shorter than two smallest segments (<see cref="Refusal.TooFewObservations"/>), does not vary (<see cref="Refusal.ZeroVariance"/>) or is longer than 5,000 (<see cref="Refusal.TooManyObservations"/>).</returns>
     /// <exception cref="ArgumentException">A number is not finite.</exception>
     public static Answer<MeanShiftFit> Find(IReadOnlyList<double> values, MeanShiftOptions? options = null)
     {

@@ -19,7 +19,7 @@ public static class MeanStability
     /// <summary>Tests a series.</summary>
     /// <param name="values">The series in order of time.</param>
     /// <param name="trim">Share of the observations left on each side, above 0 and below one half; 0.15 by default.</param>
-    /// <returns>The tests, or <see cref="NotEstimable"/> with fewer than ten observations or a series that does not vary within segments.</returns>
+    /// <returns>The tests, or <see cref="Refusal.TooFewObservations"/> below ten observations, or <see cref="Refusal.ZeroVariance"/> where the series does not vary within segments.</returns>
     /// <exception cref="ArgumentException">A number is not finite, or the share is out of range.</exception>
     public static Answer<MeanStabilityFit> Test(IReadOnlyList<double> values, double trim = 0.15)
     {

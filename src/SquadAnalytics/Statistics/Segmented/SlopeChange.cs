@@ -20,7 +20,7 @@ public static class SlopeChange
     /// <param name="x">Explanatory values.</param>
     /// <param name="y">Responses.</param>
     /// <param name="points">How many knots to look at; 10 by default.</param>
-    /// <returns>The test, or <see cref="NotEstimable"/> with fewer than five observations or four different x.</returns>
+    /// <returns>The test, or <see cref="Refusal.TooFewObservations"/> below five observations or four different x, or <see cref="Refusal.ZeroVariance"/> where the line fits perfectly.</returns>
     /// <exception cref="ArgumentException">The lists differ in length, a number is not finite, or fewer than two points.</exception>
     public static Answer<BreakTest> Davies(IReadOnlyList<double> x, IReadOnlyList<double> y, int points = 10)
     {
@@ -57,7 +57,7 @@ public static class SlopeChange
     /// <param name="x">Explanatory values.</param>
     /// <param name="y">Responses.</param>
     /// <param name="points">How many knots to average over; 10 by default.</param>
-    /// <returns>The test, or <see cref="NotEstimable"/> with fewer than five observations or four different x.</returns>
+    /// <returns>The test, or <see cref="Refusal.TooFewObservations"/> below five observations or four different x, or <see cref="Refusal.ZeroVariance"/> where the line fits perfectly.</returns>
     /// <exception cref="ArgumentException">The lists differ in length, a number is not finite, or fewer than two points.</exception>
     public static Answer<BreakTest> Score(IReadOnlyList<double> x, IReadOnlyList<double> y, int points = 10)
     {
