@@ -12,7 +12,7 @@ public static class BlockModel
     /// W = β0 + β1 block (+ β2 week) + u0_i + u1_i block + e by REML, (u0, u1) correlated; W the session total in seconds, block 0 or 1, week counted
     /// from the second block, u0 and u1 the athletes' own deviations and e noise, all normal. Uses athletes with tests in one block only, on the assumption that their absence says nothing
     /// about their times. Where the variances cannot all be told apart the random part is simplified and the notes say how. Degrees of freedom of mixed models are approximate.
-    /// Source: Patterson and Thompson 1971, Biometrika 58:545-554 (from memory); Bates et al. 2015, J Stat Softw 67(1).
+    /// Source: Patterson and Thompson 1971, Biometrika 58:545-554; Bates et al. 2015, J Stat Softw 67(1) (both from memory).
     /// </remarks>
     /// <param name="sessions">All sessions of the squad, in any order.</param>
     /// <param name="first">The earlier block.</param>

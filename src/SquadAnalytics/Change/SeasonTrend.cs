@@ -17,7 +17,7 @@ public static class SeasonTrend
     /// <remarks>
     /// <para>W_i = a + b w_i + e_i by least squares, W the session totals in seconds, w in weeks since the first eligible test by true dates, t interval with m - 2 degrees of freedom. Missing weeks stay missing: nothing is
     /// filled in. The relative slope is 100 (exp(b) - 1) of the fit to ln W. Lag-1 correlation r1 = Σ e_i e_(i-1) / Σ e_i². Assumes a straight trend and independent tests; where tests
-    /// resemble their neighbours see the Newey-West slope (Newey and West 1987, Econometrica 55:703-708, with the small-sample factor m / (m - 2); its limits as in
+    /// resemble their neighbours see the Newey-West slope (Newey and West 1987, Econometrica 55:703-708, from memory, with the small-sample factor m / (m - 2); its limits as in
     /// <see cref="InterruptedSeries"/>, because plain ones cover far too seldom in a season).</para>
     /// <para>Theil-Sen slope: median of the pairwise slopes, interval from Kendall's ranks (Sen 1968, J Am Stat Assoc 63:1379-1389; from memory), its p-value that of Kendall's S;
     /// refused above 3,000 tests, because its time grows with their square. The rest grows linearly.</para>

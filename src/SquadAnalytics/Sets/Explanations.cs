@@ -19,9 +19,9 @@ public static partial class Explanations
     /// the mean set, s the SD of ln t of set 1), the clock by <see cref="Recovery"/>, a circumstance by
     /// Spearman's correlation with the slow-down over at least 10 tests, lag named (in seconds: the least-squares slope of the slow-down on it times its SD). Noise: t of the one-sided level times the standard error of c.</para>
     /// <para>False alarms: with 90 % intervals no cause is named unless the slow-down itself is above 0 (one-sided 5 %, gate), and the p-values of
-    /// the candidates tested are adjusted together by Holm (1979, Scand J Stat 6:65-70), so that a wrong one is named in at most 5 %.
+    /// the candidates tested are adjusted together by Holm (1979, Scand J Stat 6:65-70, from memory), so that a wrong one is named in at most 5 %.
     /// "Not supported" asks more than a large p: the upper limit of what the candidate adds must be below what matters
-    /// (equivalence; Schuirmann 1987, J Pharmacokinet Biopharm 15:657-680). All else is "cannot tell". The clock's feedback is never named: with one
+    /// (equivalence; Schuirmann 1987, J Pharmacokinet Biopharm 15:657-680, from memory). All else is "cannot tell". The clock's feedback is never named: with one
     /// start interval rest and work time are one variable.</para>
     /// <para>Limits count what was picked: where b was found by searching they hold for all n - 1 sets together (max-t), those of the station for all
     /// stations (Bonferroni, transitions not among them), while its p-value is adjusted over stations and transitions (Holm).</para>

@@ -24,6 +24,7 @@ public static class SmallGroups
     }
 
     /// <summary>Which groups have to be withheld, by the rule of <see cref="Suppress"/>.</summary>
+    /// <inheritdoc cref="Suppress" path="/remarks"/>
     /// <param name="athletes">How many athletes stand behind each group.</param>
     /// <param name="wholeIsShared">Whether a figure of the whole is shared beside them, or was shared before.</param>
     /// <param name="threshold">The threshold k; 2 or more.</param>

@@ -17,6 +17,7 @@ public sealed record BinomialTest(int Successes, int Trials, double Probability,
     public double Share => Successes / (double)Trials;
 
     /// <summary>Exact (Clopper-Pearson) interval of the share.</summary>
+    /// <remarks>Beta quantiles at α/2 of (successes, failures + 1) and at 1 - α/2 of (successes + 1, failures); 0 and 1 where there is no success or no failure. Assumes independent trials with one probability.</remarks>
     public Interval Interval(ConfidenceLevel level)
     {
         var tail = level.Alpha / 2;

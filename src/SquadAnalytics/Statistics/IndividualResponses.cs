@@ -4,7 +4,7 @@ namespace SquadAnalytics.Statistics;
 /// <param name="StandardDeviation">sign(v) √|v| of v = s1² - s0², in the changes' unit; negative where the comparison group scatters more.</param>
 /// <param name="Interval">The same of v ± z SE(v), z the normal quantile, SE(v) = √(2 (s1⁴/(n1 - 1) + s0⁴/(n0 - 1))).</param>
 /// <param name="VarianceStandardError">SE(v).</param>
-/// <remarks>A negative value means: no sign that athletes respond differently. Hopkins (2015), J Appl Physiol 118:1444-1446.</remarks>
+/// <remarks>A negative value means: no sign that athletes respond differently. Hopkins (2015), J Appl Physiol 118:1444-1446 (from memory).</remarks>
 public sealed record IndividualResponses(double StandardDeviation, Interval Interval, double VarianceStandardError)
 {
     /// <summary>Compares the scatter of changes.</summary>

@@ -12,6 +12,7 @@ public sealed record PearsonCorrelation(int Observations, double R)
     public double PValue => T is { } t ? StudentTDistribution.TwoSidedPValue(t, Observations - 2) : 0;
 
     /// <summary>Interval by Fisher's transformation tanh(artanh r ± z/√(n - 3)), or null with three pairs or r of 1 or -1.</summary>
+    /// <remarks>z the normal quantile, n the pairs. Assumes and source as for <see cref="Fit"/>.</remarks>
     public Interval? Interval(ConfidenceLevel level) => FisherInterval(R, Observations - 3, level);
 
     /// <summary>Correlates two series.</summary>

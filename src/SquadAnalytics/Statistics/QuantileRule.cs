@@ -1,6 +1,6 @@
 namespace SquadAnalytics.Statistics;
 
-/// <summary>How a quantile is read off a sample of n numbers. The nine rules of Hyndman &amp; Fan (1996), Am Stat 50:361-365, with their numbers.</summary>
+/// <summary>How a quantile is read off a sample of n numbers. The nine rules of Hyndman &amp; Fan (1996), Am Stat 50:361-365 (from memory), with their numbers.</summary>
 public enum QuantileRule
 {
     /// <summary>1: the inverse of the empirical distribution function.</summary>

@@ -1,6 +1,6 @@
 namespace SquadAnalytics.Statistics;
 
-/// <summary>How the squared residuals of a heteroscedasticity-consistent covariance are inflated (MacKinnon &amp; White 1985, J Econometrics 29:305-325).</summary>
+/// <summary>How the squared residuals of a heteroscedasticity-consistent covariance are inflated (MacKinnon &amp; White 1985, J Econometrics 29:305-325, from memory).</summary>
 public enum SandwichCorrection
 {
     /// <summary>e²: White's original; too small in small samples.</summary>

@@ -8,7 +8,7 @@ namespace SquadAnalytics.Statistics;
 /// <remarks>
 /// X stands for the orthonormal columns of <see cref="OrthonormalColumns"/>, y for the residuals about them, and each column of Z is divided
 /// by its root mean square, so that nothing here depends on units. Source: Bates and Pinheiro (1998), Computational methods for multilevel
-/// modelling, on the orthogonal-triangular form (from memory); Bates et al. (2015), J Stat Softw 67(1).
+/// modelling, on the orthogonal-triangular form; Bates et al. (2015), J Stat Softw 67(1) (both from memory).
 /// </remarks>
 internal sealed partial class MixedBlocks
 {

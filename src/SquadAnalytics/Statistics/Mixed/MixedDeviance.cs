@@ -3,7 +3,7 @@ namespace SquadAnalytics.Statistics;
 /// <summary>The profiled deviance of one model: minus twice the log-likelihood (or restricted log-likelihood) with β and σ at their best for θ.</summary>
 /// <remarks>
 /// ML: log|ΛZ'ZΛ+I| + n(1 + log(2πr²/n)). REML: log|ΛZ'ZΛ+I| + log|X'V⁻¹X| + m(1 + log(2πr²/m)), m = n - p.
-/// Sources: Patterson and Thompson (1971), Biometrika 58:545-554 (from memory); Bates et al. (2015), J Stat Softw 67(1).
+/// Sources: Patterson and Thompson (1971), Biometrika 58:545-554; Bates et al. (2015), J Stat Softw 67(1) (both from memory).
 /// </remarks>
 internal sealed class MixedDeviance
 {

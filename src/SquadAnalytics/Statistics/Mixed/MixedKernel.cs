@@ -4,7 +4,7 @@ namespace SquadAnalytics.Statistics;
 /// <remarks>
 /// Penalised least squares: r²(θ) = min over β, u of ‖y - Xβ - ZΛu‖² + ‖u‖²; with R from the QR of [ZΛ; I], log|ΛZ'ZΛ + I| = 2 Σ log |R_jj|,
 /// and with R_X from what is left of X, log|X'V⁻¹X| = 2 Σ log |R_X,jj|, V = I + ZΛΛ'Z'. Gradients follow from the minimum: for any
-/// right-hand side with solution u and residual e, d r²/dΛ = -2 Z'e u'. Source: Bates et al. (2015), J Stat Softw 67(1).
+/// right-hand side with solution u and residual e, d r²/dΛ = -2 Z'e u'. Source: Bates et al. (2015), J Stat Softw 67(1) (from memory).
 /// One instance is not for several threads: it holds its work space.
 /// </remarks>
 internal sealed partial class MixedKernel
