@@ -111,16 +111,23 @@ public static class SeasonFindings
         return text.StartsWith("0.", StringComparison.Ordinal) ? text[1..] : text;
     }
 
-    private static Finding Learning(FamiliarisationResult learning, SeasonEvidence evidence) => new(
-        learning.LaterMinusDropped.Match(
-            gain => $"While the test is learnt: all totals after the first {(learning.Drop == 1 ? "test" : $"{learning.Drop.ToString(CultureInfo.InvariantCulture)} tests")} were on average {evidence.Format.Change(gain)} than in {(learning.Drop == 1 ? "it" : "them")} ({gain.ConfidenceLevel} interval {evidence.Format.ChangeLimits(gain)}); {Dropped(evidence)} dropped here.",
-            Sentences.Refusal))
+    private static Finding Learning(FamiliarisationResult learning, SeasonEvidence evidence)
     {
-        Estimate = learning.LaterMinusDropped.Match<Estimate?>(gain => gain, _ => null),
-        OverAthletes = evidence.Athletes,
-        Source = "McGawley and Bishop 2006",
-        Notes = [.. learning.Changes[0].Match<IReadOnlyList<string>>(step => [$"From the first test to the second alone: {evidence.Format.Change(step)} ({step.ConfidenceLevel} interval {evidence.Format.ChangeLimits(step)}). The mean of all later tests also holds the season's trend."], _ => []), .. learning.Notes],
-    };
+        var first = learning.Changes[0];
+        return new Finding(first.Match(
+            step => $"While the test is learnt: the second test was on average {evidence.Format.Change(step)} than the first ({step.ConfidenceLevel} interval {evidence.Format.ChangeLimits(step)}); {Dropped(evidence)} dropped here.",
+            Sentences.Refusal))
+        {
+            Estimate = first.Match<Estimate?>(step => step, _ => null),
+            OverAthletes = evidence.Athletes,
+            Source = "McGawley and Bishop 2006",
+            Notes =
+            [
+                .. learning.LaterMinusDropped.Match<IReadOnlyList<string>>(gain => [$"All totals after the first {(learning.Drop == 1 ? "test" : $"{learning.Drop.ToString(CultureInfo.InvariantCulture)} tests")} were on average {evidence.Format.Change(gain)} than in {(learning.Drop == 1 ? "it" : "them")} ({gain.ConfidenceLevel} interval {evidence.Format.ChangeLimits(gain)}), which also holds the season's trend."], _ => []),
+                .. learning.Notes,
+            ],
+        };
+    }
 
     private static string Dropped(SeasonEvidence evidence)
     {

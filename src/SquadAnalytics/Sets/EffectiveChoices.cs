@@ -8,7 +8,7 @@ namespace SquadAnalytics.Sets;
 /// <remarks>
 /// k contrasts with weights w_j of each of m profiles have one-sample t statistics T_j. The number is α / (2 P(t_(m-1) > q)), q the quantile of the largest |T_j| at the level: 1 where all contrasts are the same but for
 /// a factor, k or a little less where they are unrelated. The distribution of the largest |T_j| is simulated (fixed seed, so that the number is always the same) for profiles of independent, equally noisy normal values; a noise that
-/// all values of a profile share drops out of contrasts whose weights add up to 0. Where one of six values is twice as noisy as the others, limits for 90 % hold 90 to 91 of 100; where one cause moves most values of a profile together, up to 96 (simulated). From 30 profiles on
+/// all values of a profile share drops out of contrasts whose weights add up to 0. Where one of six values is twice as noisy as the others, limits for 90 % hold 90 to 91 of 100; where one cause moves most values of a profile together, up to 95 (simulated). From 30 profiles on
 /// the number hardly changes, and that of 30 is used. Source: the union of the limits is the max-t method of Hothorn, Bretz and Westfall (2008), Biometrical Journal 50:346-363 (from memory), here with a scatter of each contrast's own.
 /// </remarks>
 internal static class EffectiveChoices
