@@ -14,8 +14,8 @@ public static partial class InterruptedSeries
     /// <param name="sessions">Sessions of the squad, in any order.</param>
     /// <param name="from">First day of the second segment, named in advance; its week counts from Monday.</param>
     /// <param name="options">Level, lag, plain means, selection; null for the defaults.</param>
-    /// <returns>As <see cref="Fit"/>, with weeks for tests, or <see cref="Refusal.NotComparable"/> where no athlete links some weeks to the others.</returns>
-    /// <exception cref="ArgumentException">There are more than 301 weeks with tests and they are compared within athletes, or the lag is not below the number of weeks.</exception>
+    /// <returns>As <see cref="Fit"/>, with weeks for tests, or <see cref="Refusal.NotComparable"/> where no athlete links some weeks to the others, <see cref="Refusal.TooManyObservations"/> above 301 weeks compared within athletes.</returns>
+    /// <exception cref="ArgumentException">The lag is not below the number of weeks.</exception>
     public static Answer<InterruptedSeriesResult> FitSquad(IReadOnlyList<Session> sessions, DateOnly from, InterruptedSeriesOptions? options = null)
     {
         options ??= new InterruptedSeriesOptions();
@@ -35,6 +35,7 @@ public static partial class InterruptedSeries
         var athletes = selection.Sessions.GroupBy(session => session.AthleteId, StringComparer.Ordinal).Select(own => own.ToArray()).ToList();
         DateOnly[] weeks = [.. selection.Sessions.Select(session => TestSeries.MondayOf(session.Date)).Distinct().Order()];
         if (weeks.Length < 2 || selection.Sessions.Count <= weeks.Length) return new Answer<IReadOnlyList<DatedTotal>>(PlainMeans(selection));
+        if (weeks.Length - 1 > RegressionDesign.MostColumns) return NotEstimable.TooMany("the squad's weekly series", RegressionDesign.MostColumns + 1, weeks.Length, "weeks with tests");
 
         // Athletes are swept out of totals and week columns, so that the design has one column for each week after the first.
         double[] Swept(Func<Session, double> value) => [.. athletes.SelectMany(own =>

@@ -1,12 +1,16 @@
 using System.Globalization;
 using SquadAnalytics.Internals;
 using SquadAnalytics.Sets;
+using SquadAnalytics.Statistics;
 
 namespace SquadAnalytics.Reliability;
 
 /// <summary>The noise of one session: how much a test repeated by the same athlete varies.</summary>
 public static partial class TypicalError
 {
+    /// <summary>Tests of a window that are compared at once: one column of the design each but the first.</summary>
+    private const int MostTests = RegressionDesign.MostColumns + 1;
+
     private const string WhatItHolds = "Weekly gaps put day-to-day form and training changes into it: the noise relevant to weekly monitoring, an upper bound for a retest after two days.";
     private const string WholeSeason = "Whole season in one piece: includes differing trends of the athletes.";
 
@@ -22,8 +26,7 @@ public static partial class TypicalError
     /// <param name="sessions">Sessions of the whole squad, in any order.</param>
     /// <param name="options">Measure, window, blocks, selection; null for the defaults.</param>
     /// <returns>The error, or <see cref="Refusal.TooFewPairs"/> with fewer than 3 athletes who have two tests in a window,
-    /// <see cref="Refusal.ZeroVariance"/>, <see cref="Refusal.MixedProtocols"/>.</returns>
-    /// <exception cref="ArgumentException">A window has more than 301 tests and absences.</exception>
+    /// <see cref="Refusal.ZeroVariance"/>, <see cref="Refusal.MixedProtocols"/>, <see cref="Refusal.TooManyObservations"/> above 301 tests in a window.</returns>
     public static Answer<TypicalErrorResult> Fit(IReadOnlyList<Session> sessions, TypicalErrorOptions? options = null)
     {
         options ??= new TypicalErrorOptions();
@@ -62,6 +65,12 @@ public static partial class TypicalError
 
     private static Answer<TypicalErrorResult> Of(SessionSelection selection, TypicalErrorOptions options)
     {
+        if (options.WindowLength is null or > MostTests)
+        {
+            var longest = Cut(selection, options, Scale.Seconds).Select(window => window.Select(value => value.Test).Distinct().Count()).DefaultIfEmpty().Max();
+            if (longest > MostTests) return NotEstimable.TooMany("the typical error", MostTests, longest, "tests in a window");
+        }
+
         var windows = Pooled(selection, options, Scale.Seconds);
         var athletes = windows.SelectMany(window => window.ByAthlete).GroupBy(own => own.Athlete, StringComparer.Ordinal).Select(own => new AthleteSumOfSquares(own.Key, own.Sum(part => part.SumOfSquares))).ToList();
         if (athletes.Count < 3)
@@ -102,5 +111,8 @@ public static partial class TypicalError
     }
 
     private static List<AthleteTestResiduals> Pooled(SessionSelection selection, TypicalErrorOptions options, Scale scale) =>
-        [.. TestSeries.Windows(selection.Sessions, options.Blocks, options.Grouping, options.WindowLength, TestSeries.Value(options.Measure, scale)).Select(AthleteTestResiduals.Of).OfType<AthleteTestResiduals>()];
+        [.. Cut(selection, options, scale).Select(AthleteTestResiduals.Of).OfType<AthleteTestResiduals>()];
+
+    private static IEnumerable<IReadOnlyList<TestValue>> Cut(SessionSelection selection, TypicalErrorOptions options, Scale scale) =>
+        TestSeries.Windows(selection.Sessions, options.Blocks, options.Grouping, options.WindowLength, TestSeries.Value(options.Measure, scale));
 }

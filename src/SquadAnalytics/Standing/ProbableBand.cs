@@ -21,7 +21,7 @@ public static class ProbableBand
     /// <param name="typicalError">The noise of one session total, in seconds.</param>
     /// <param name="options">The needed probability; null for the default.</param>
     /// <param name="selection">Which sessions to use; null for the defaults.</param>
-    /// <returns>The band, or <see cref="Refusal.TooFewSessions"/> without an eligible session, <see cref="Refusal.NotComparable"/> where no bands apply
+    /// <returns>The band, or <see cref="Refusal.TooFewSessions"/> without an eligible session, <see cref="Refusal.BandsMissing"/> where no bands apply
     /// on the date, <see cref="Refusal.MixedProtocols"/>.</returns>
     /// <exception cref="ArgumentException">The sessions belong to several athletes, or the error is not in seconds.</exception>
     public static Answer<ProbableBandResult> Fit(IReadOnlyList<Session> sessions, TypicalErrorResult typicalError, ProbableBandOptions? options = null, SelectionOptions? selection = null)
@@ -36,7 +36,7 @@ public static class ProbableBand
         if (sessions.Count == 0) return new NotEstimable("the band", Refusal.TooFewSessions, 1, 0, "eligible sessions");
         var latest = sessions[^1];
         var bands = latest.Protocol.BandsOn(latest.Date);
-        if (bands.Count == 0) return new NotEstimable("the band", Refusal.NotComparable, "bands of the protocol on the test date", "none");
+        if (bands.Count == 0) return new NotEstimable("the band", Refusal.BandsMissing, "bands of the protocol on the test date", "none");
         var total = latest.Total.GetOrThrow();
         var chances = Chances(total.Value, bands, typicalError);
         var observed = NameOf(total, bands);

@@ -204,6 +204,17 @@ public sealed class BlockTests
     }
 
     [Fact]
+    public void Six_years_of_weeks_are_too_many_to_compare_within_athletes()
+    {
+        // The bound of a design, 300 columns and the week that has none; plain means have no such bound.
+        IReadOnlyList<Session> years = [.. SeasonData.Of([.. Enumerable.Range(0, 302)], [.. Enumerable.Range(0, 302).Select(week => 300 + (double)(week % 7))], "s1"), .. SeasonData.Of([.. Enumerable.Range(0, 302)], [.. Enumerable.Range(0, 302).Select(week => 320 + (double)(week % 5))], "s2")];
+        var from = years[0].Date.AddDays(7 * 150);
+        Assert.Equal("Too much data for the squad's weekly series: needs at most 301 weeks with tests, has 302 weeks with tests.", InterruptedSeries.FitSquad(years, from, Segments).ToString());
+        Assert.True(InterruptedSeries.FitSquad(years, from, Segments with { PlainMeans = true }).IsEstimated);
+        Assert.True(InterruptedSeries.FitSquad([.. years.Where(session => session.Date < years[301].Date)], from, Segments).IsEstimated);
+    }
+
+    [Fact]
     public void A_shift_of_all_totals_changes_no_difference() =>
         Gen.Select(Gen.Double[-50, 50], Gen.Double[0.5, 2], Gen.Shuffle(Seven.ToArray())).Sample((shift, factor, shuffled) =>
         {

@@ -11,6 +11,14 @@ public sealed class TypicalErrorTests
     private static readonly TypicalErrorOptions All = new() { Selection = SelectionOptions.KeepAll };
 
     [Fact]
+    public void More_tests_than_a_design_takes_are_refused_where_a_window_holds_them_all()
+    {
+        var sessions = WorkedData.Weekly([.. Enumerable.Range(0, 4).Select(athlete => Enumerable.Range(0, 302).Select(week => week == 5 + athlete ? double.NaN : 300 + (10 * athlete) + (week % (7 + athlete))).ToArray())]);
+        Assert.Equal("Too much data for the typical error: needs at most 301 tests in a window, has 302 tests in a window.", TypicalError.Fit(sessions, All with { WindowLength = null }).ToString());
+        Assert.True(TypicalError.Fit(sessions, All).IsEstimated);
+    }
+
+    [Fact]
     public void The_typical_error_of_eight_athletes_and_four_tests_matches_R()
     {
         // R 4.2.2: anova(lm(total ~ athlete + test)); sqrt(6.5038839); sqrt(21 * 6.5038839 / qchisq(c(.95, .05), 21)), c(.975, .025); the same on log(total).

@@ -77,7 +77,7 @@ public sealed class ProbableBandTests
     [Fact]
     public void Without_bands_or_sessions_there_is_no_band()
     {
-        Assert.Equal(Refusal.NotComparable, ProbableBand.Fit([WorkedData.FirstSession], Noise, selection: SelectionOptions.KeepAll).Refusal!.Reason);
+        Assert.Equal(Refusal.BandsMissing, ProbableBand.Fit([WorkedData.FirstSession], Noise, selection: SelectionOptions.KeepAll).Refusal!.Reason);
         Assert.Equal(Refusal.TooFewSessions, ProbableBand.Fit([WorkedData.FirstSession], Noise).Refusal!.Reason);
     }
 
