@@ -27,7 +27,8 @@ internal sealed class BlockExperiment(VirtualBlocks blocks) : Experiment
 
     public override IReadOnlyList<Reply> Trial(SeededRandom random)
     {
-        BlockComparison.Fit(blocks.Draw(random), blocks.First, blocks.Second, new BlockComparisonOptions { Level = Level, Selection = SelectionOptions.KeepAll }).TryGet(out var fit);
+        var (tests, within) = blocks.Draw(random);
+        BlockComparison.Fit(tests, blocks.First, blocks.Second, new BlockComparisonOptions { Level = Level, Selection = SelectionOptions.KeepAll }).TryGet(out var fit);
         if (fit is null) return new Reply[Questions.Count];
         var groups = Groups(fit);
         return
@@ -37,7 +38,7 @@ internal sealed class BlockExperiment(VirtualBlocks blocks) : Experiment
             Covers(Value(fit.WeightedChange), blocks.Change),
             new(Covers(Value(fit.RankChange), blocks.Change), Achieved(fit)),
             Covers(fit.StandardDeviationOfChanges, blocks.SpreadOfChanges),
-            Covers(Value(fit.WithinBlock), blocks.Total * blocks.Noise * (1 + (blocks.ChangePercent / 200))),
+            Covers(Value(fit.WithinBlock), within),
             Covers(groups?.Difference, 0),
             Covers(groups?.DifferenceOfChanges, 0),
             Covers(fit.Change, 0) == false,

@@ -19,7 +19,7 @@ internal sealed class BlockModelExperiment(VirtualBlocks blocks) : Experiment
 
     public override IReadOnlyList<Reply> Trial(SeededRandom random)
     {
-        var change = BlockModel.Fit(blocks.Draw(random), blocks.First, blocks.Second, new BlockModelOptions { Level = Level, Selection = SelectionOptions.KeepAll }).TryGet(out var model) ? model.Change : null;
+        var change = BlockModel.Fit(blocks.Draw(random).Tests, blocks.First, blocks.Second, new BlockModelOptions { Level = Level, Selection = SelectionOptions.KeepAll }).TryGet(out var model) ? model.Change : null;
         return [Covers(change, blocks.Change), Covers(change, 0) is { } covers ? !covers : null];
     }
 }

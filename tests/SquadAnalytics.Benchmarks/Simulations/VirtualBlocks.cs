@@ -39,12 +39,13 @@ internal sealed record VirtualBlocks(int Athletes, int Sessions, double NoisePer
     /// <summary>SD of the boxers' changes of block means, in seconds.</summary>
     public double SpreadOfChanges => Total * Math.Sqrt((ResponsePercent * ResponsePercent / 10_000) + (2 * Noise * Noise / Half));
 
-    /// <summary>Draws all tests.</summary>
-    public IReadOnlyList<Session> Draw(SeededRandom random)
+    /// <summary>Draws all tests, and tells the noise of a test within a block for the boxers drawn: a slower boxer's seconds vary more, so that it depends on who they are.</summary>
+    public (IReadOnlyList<Session> Tests, double WithinBlock) Draw(SeededRandom random)
     {
         var boxers = Enumerable.Range(1, Athletes).Select(number => Model with { Id = "a" + number, LevelPercent = random.NextNormal() * VirtualSquad.LevelSpreadPercent }).ToList();
         double[] changes = [.. boxers.Select(_ => (ChangePercent + (ResponsePercent * random.NextNormal())) / 100)];
-        return [.. boxers.SelectMany((boxer, index) => boxer.Sessions(random, Sessions, session => session < Half ? 1 : Math.Exp(changes[index])))];
+        IReadOnlyList<Session> tests = [.. boxers.SelectMany((boxer, index) => boxer.Sessions(random, Sessions, session => session < Half ? 1 : Math.Exp(changes[index])))];
+        return (tests, Noise * Math.Sqrt(boxers.Select((boxer, index) => Math.Pow(VirtualSquad.Total(boxer), 2) * (1 + Math.Exp(2 * changes[index])) / 2).Average()));
     }
 
     /// <summary>The question whether something is announced, whose rate is promised where there is no change.</summary>
