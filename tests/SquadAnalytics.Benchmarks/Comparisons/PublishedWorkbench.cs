@@ -6,7 +6,7 @@ namespace SquadAnalytics.Benchmarks.Comparisons;
 /// <summary>The workbench as users get it.</summary>
 internal static class PublishedWorkbench
 {
-        /// <summary>Publishes it; the path of the executable.</summary>
+    /// <summary>Publishes it; the path of the executable.</summary>
     public static string In(string folder)
     {
         var project = Path.Combine(Repository(), "src", "SquadAnalytics.Workbench");
