@@ -77,7 +77,8 @@ public static class StandingFindings
         var (least, most) = (Percent(ranks.Min(athlete => athlete.Confidence)), Percent(ranks.Max(athlete => athlete.Confidence)));
         return $"Ranks are whole numbers: a range holds the rank with a chance of {(least == most ? least : $"{least} to {most}")} %, not less than what was asked for.";
 
-        static string Percent(double share) => NumberFormat.Fixed(Math.Floor(100 * share), 0);
+        // Rounded down, so that no more is promised than holds; a share that is a whole percent but for rounding stays one.
+        static string Percent(double share) => NumberFormat.Fixed(Math.Floor((100 * share) + 1e-6), 0);
     }
 
     /// <summary>How well the levels are known: half the width of their intervals, by how many tests they rest on.</summary>
